@@ -1,0 +1,19 @@
+"""Drawings as data, from shapes with parameters; knows nothing of guides or pages."""
+
+from fieldid.draw.nodes import Node, svg
+from fieldid.draw.pictures import SHAPES, Picture, node, problems
+from fieldid.draw.scenes import SCENES, scene
+from fieldid.draw.swatches import SWATCHES, swatches
+
+__all__ = [
+    "SCENES",
+    "SHAPES",
+    "SWATCHES",
+    "Node",
+    "Picture",
+    "node",
+    "problems",
+    "scene",
+    "svg",
+    "swatches",
+]

@@ -1,0 +1,123 @@
+"""Where and how to measure: a section through the head, the whole club, a ruler."""
+
+from typing import Annotated
+
+from fieldid.draw.head import lying
+from fieldid.draw.nodes import FINE, TILE, Node, body, canvas, line, solid, tag
+from fieldid.draw.params import Number, OneOf
+
+SCALE = 2.6
+"""Units a millimetre, in sections and on the ruler."""
+
+WIDE = 2 * TILE
+EDGE = (62.0, 86.0)
+"""Where the leading edge of a section stands."""
+
+REACHES = {"to heel": 11.0, "to sole": 3.0}
+"""How far to the left the measured length goes."""
+
+
+def section(
+    *,
+    across: Annotated[str, OneOf(("pad", "sole"))],
+    mm: Annotated[float, Number(2, 26)],
+) -> Node:
+    """The head cut through its middle, seen from the toe, to scale for `mm`."""
+    pad, sole = (mm, 15.0) if across == "pad" else (6.0, mm)
+    cut = _cut(pad * SCALE, sole * SCALE)
+    jaws = _across_pad(pad * SCALE) if across == "pad" else _across_sole(sole * SCALE)
+    ground = line("M30 92H150", stroke_width=1, stroke_dasharray="1 4")
+    return canvas(ground, cut, *jaws, width=WIDE, height=110)
+
+
+def length(*, reach: Annotated[str, OneOf(tuple(REACHES))]) -> Node:
+    """The whole club beside the length to measure, from the end of the cap."""
+    left = REACHES[reach]
+    return canvas(
+        lying((44, 34), scale=0.6),
+        body("M44 31.5L120 30V38L44 36.5Z"),
+        solid("M44 30.5H54V37.5H44Z"),
+        body("M118 29.5L168 27.5Q172 34 168 40.5L118 38.5Z"),
+        line("M128 30V38M138 29.5V38.5M148 29V39M158 28.5V39.5", stroke_width=FINE),
+        measure(f"M{left} 78H171M{left} 72V84M171 72V84"),
+        measure(f"M171 44V68M{left} {62 if left > 9 else 70}V68", stroke_dasharray="1 4"),
+        width=WIDE,
+    )
+
+
+def ruler(*, mm: Annotated[float, Number(1, 60)]) -> Node:
+    """Two marks on a strip of paper, laid against a millimetre rule."""
+    ticks = "".join(f"M{10 + at * SCALE:.4g} 50v{_tick(at)}" for at in range(61))
+    figures = (
+        _figure(str(at), 10 + at * SCALE) for at in range(10, 60, 10)
+    )
+    end = 10 + mm * SCALE
+    return canvas(
+        tag("path", class_="drawing__plain", d="M2 14L8 11L14 14L20 12H170V46H2Z"),
+        measure(f"M10 22V46M{end:.4g} 22V46M10 30H{end:.4g}"),
+        body("M2 50H174V84H2Z"),
+        line(ticks, stroke_width=1),
+        *figures,
+        width=WIDE,
+    )
+
+
+def measure(d: str, **attributes: float | str) -> Node:
+    """A stroke that shows what to measure."""
+    return tag("path", class_="drawing__measure", d=d, **attributes)
+
+
+def _cut(thick: float, foot: float) -> Node:
+    blade, waist = 8.0, max(thick, 8.5)
+    toe, heel = f"{_at(94, 0)}", f"{EDGE[0] + foot:.4g} 84"
+    return tag(
+        "path",
+        class_="drawing__cut",
+        d=f"M{_at(0, 0)}L{toe}Q{_at(98, blade / 2)} {_at(94, blade)}L{_at(58, blade)}"
+        f"Q{_at(50, blade)} {_at(48, waist)}L{_at(20, waist)}L{heel}"
+        f"Q{EDGE[0] + foot / 2:.4g} 95 {_at(0, 0)}Z",
+    )
+
+
+def _at(along: float, into: float) -> str:
+    """A point so far up the face and so far into the steel; the face leans back 30°."""
+    x = EDGE[0] + 0.5 * along + 0.866 * into
+    y = EDGE[1] - 0.866 * along + 0.5 * into
+    return f"{x:.4g} {y:.4g}"
+
+
+def _across_pad(thick: float) -> tuple[Node, ...]:
+    at = 34.0
+    return (
+        measure(f"M{_at(at, -24)}L{_at(at, -3)}M{_at(at, thick + 24)}L{_at(at, thick + 3)}"),
+        _arrow((at, -1.5), -1),
+        _arrow((at, thick + 1.5), 1),
+    )
+
+
+def _arrow(tip: tuple[float, float], side: int) -> Node:
+    along, into = tip
+    back = into + 8 * side
+    head = f"M{_at(along, into)}L{_at(along - 4, back)}L{_at(along + 4, back)}Z"
+    return tag("path", class_="drawing__mark", d=head)
+
+
+def _across_sole(foot: float) -> tuple[Node, ...]:
+    left, right = EDGE[0], EDGE[0] + foot
+    return (measure(f"M{left} 102H{right:.4g}M{left} 95V109M{right:.4g} 95V109"),)
+
+
+def _tick(at: int) -> int:
+    return 16 if at % 10 == 0 else 11 if at % 5 == 0 else 7
+
+
+def _figure(text: str, x: float) -> Node:
+    return tag(
+        "text",
+        text,
+        class_="drawing__words",
+        x=x,
+        y=79,
+        font_size=11,
+        text_anchor="middle",
+    )

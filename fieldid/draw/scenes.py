@@ -1,0 +1,37 @@
+"""The whole object as a line drawing, in which each place to look can be lit."""
+
+from fieldid.draw.iron import iron
+from fieldid.draw.nodes import Node
+
+_DRAWN = {"iron": iron()}
+
+SPOT, LIT = "drawing__spot", "drawing__spot drawing__spot--lit"
+
+
+def scene(name: str, *, lit: str = "") -> Node:
+    """The drawing of a known scene, with one of its spots lit if wanted."""
+    return _lighted(_DRAWN[name], lit)
+
+
+def spots(node: Node | str) -> tuple[str, ...]:
+    """The names of the places in a drawing that can be lit, in drawing order."""
+    if isinstance(node, str):
+        return ()
+    _, attributes, children = node
+    own = tuple(value for key, value in attributes if key == "data-spot")
+    return tuple(dict.fromkeys(own + sum(map(spots, children), ())))
+
+
+def _lighted(node: Node, lit: str) -> Node:
+    name, attributes, children = node
+    if ("data-spot", lit) in attributes:
+        attributes = tuple((k, LIT if v == SPOT else v) for k, v in attributes)
+    return name, attributes, tuple(
+        child if isinstance(child, str) else _lighted(child, lit) for child in children
+    )
+
+
+SCENES: dict[str, tuple[str, ...]] = {
+    name: spots(drawn) for name, drawn in _DRAWN.items()
+}
+"""Scene name -> the places that can be lit."""

@@ -1,0 +1,152 @@
+"""Red flags, each with the question to put to the seller: the engine's, the guide's.
+
+The sentences are neutral: a flag is something to ask about, never an accusation.
+"""
+
+from collections.abc import Sequence
+
+from fieldid.engine.code import UNREADABLE
+from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading
+from fieldid.engine.guide import Condition
+from fieldid.engine.one import Posterior
+from fieldid.engine.prepare import Tables
+from fieldid.engine.reasons import Conflict, said
+from fieldid.engine.words import BARE, likely, percent, strength, times
+
+EVEN = 0.5
+# From here on the readings speak against a claim with a word of weight.
+AGAINST = 1 / BARE
+
+
+def flags(
+    tables: Tables,
+    item: Item,
+    posterior: Posterior,
+    clashes: Sequence[Conflict],
+    weighed: ClaimVerdict | None,
+) -> tuple[Flag, ...]:
+    """All red flags: none of these, the claim, disagreements, parts, the guide's."""
+    found = []
+    if posterior.outside > EVEN:
+        found.append(_outside(posterior.outside))
+    if weighed and weighed.bayes_factor < AGAINST:
+        found.append(_claim(weighed))
+    found += [_conflict(tables, item, clash) for clash in clashes]
+    found += _parts(tables, item, posterior)
+    found += [
+        Flag("guide", _about(flag.when), flag.say, flag.ask)
+        for flag in tables.guide.flags
+        if all(_holds(tables, item, posterior, c) for c in flag.when)
+    ]
+    return tuple(found)
+
+
+def replaced(posterior: Posterior, p: int) -> float:
+    """Probability that part `p` is replaced."""
+    return sum(posterior.replaced[p])
+
+
+def _outside(p: float) -> Flag:
+    return Flag(
+        "outside",
+        (),
+        f"It looks like none of these years: {likely(p)}, {percent(p)}. "
+        "It may be another line, a year that the guide lacks, or a copy.",
+        "What do you know about where it comes from?",
+    )
+
+
+def _claim(weighed: ClaimVerdict) -> Flag:
+    year = weighed.model_year
+    return Flag(
+        "claim",
+        (str(year),),
+        f"What was read speaks against {year}: {strength(weighed.bayes_factor)}, "
+        f"{times(weighed.bayes_factor)}.",
+        f"How do you know that it is a {year}?",
+    )
+
+
+def _conflict(tables: Tables, item: Item, clash: Conflict) -> Flag:
+    clues = [tables.guide.clues[k] for k in (clash.first, clash.second)]
+    first, second = (said(tables, item, k) for k in (clash.first, clash.second))
+    return Flag(
+        "disagree",
+        tuple(clue.id for clue in clues),
+        f"Two readings disagree: {first}, {second}.",
+        f"Has the {_part(tables, clash.first)} or the {_part(tables, clash.second)} "
+        "ever been worked on?"
+        if _part(tables, clash.first) != _part(tables, clash.second)
+        else f"Has the {_part(tables, clash.first)} ever been worked on?",
+    )
+
+
+def _part(tables: Tables, k: int) -> str:
+    return tables.guide.parts[tables.part_of[k]].name
+
+
+def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Flag]:
+    found = []
+    for p, part in enumerate(tables.guide.parts):
+        share = replaced(posterior, p)
+        if part.id in item.gone:
+            found.append(
+                Flag(
+                    "gone",
+                    (part.id,),
+                    f"The {part.name} is gone, so it can no longer speak for a year.",
+                    f"Do you still have the {part.name}?",
+                )
+            )
+        elif share > EVEN:
+            found.append(
+                Flag(
+                    "replaced",
+                    (part.id,),
+                    f"The {part.name} is probably not the original: "
+                    f"{likely(share)}, {percent(share)}.",
+                    f"Was the {part.name} ever replaced, and when?",
+                )
+            )
+    return found
+
+
+def _about(when: Sequence[Condition]) -> tuple[str, ...]:
+    named = [c.clue or c.part for c in when]
+    return tuple(name for name in named if name)
+
+
+def _holds(tables: Tables, item: Item, posterior: Posterior, c: Condition) -> bool:
+    """Whether one condition of a guide's flag holds."""
+    if c.clue is not None:
+        return _reads(dict(item.readings).get(c.clue), c)
+    if c.part is not None and c.replaced_over is not None:
+        p = [part.id for part in tables.guide.parts].index(c.part)
+        return c.part in item.gone or replaced(posterior, p) > c.replaced_over
+    if c.years is not None:
+        best = max(posterior.years)
+        leading = tables.guide.years[posterior.years.index(best)].year
+        return c.years[0] <= leading <= c.years[1]
+    return False
+
+
+def _reads(reading: Reading, c: Condition) -> bool:
+    if reading is None:
+        return False
+    if isinstance(reading, str):
+        return any(_matches(reading, pattern) for pattern in c.among)
+    return (c.over is None or reading > c.over) and (
+        c.under is None or reading < c.under
+    )
+
+
+def _matches(reading: str, pattern: str) -> bool:
+    """Whether a reading is the pattern, where ? stands for any readable character.
+
+    >>> _matches("X718", "X???"), _matches("?718", "X???")
+    (True, False)
+    """
+    return len(reading) == len(pattern) and all(
+        a == b or (b == UNREADABLE and a != UNREADABLE)
+        for a, b in zip(reading, pattern, strict=True)
+    )

@@ -1,0 +1,178 @@
+"""One object: what its readings say of cells and parts, parts summed out.
+
+Model page: "One object". Every vector has one entry a cell and a last one for
+outside, where a reading's likelihood does not depend on the part.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fieldid.engine.find import Item
+from fieldid.engine.likelihood import Likelihood
+from fieldid.engine.prepare import Tables, likelihood, tables_for
+from fieldid.engine.special import LOG_HUGE, Vector, rescale
+
+States = tuple[Vector, Vector]
+"""Something said of a part's two states: original, replaced."""
+
+
+@dataclass(frozen=True, slots=True)
+class Posterior:
+    """Everything that the readings say of one object.
+
+    `original[p]` and `replaced[p]` are the probabilities of each cell (and outside)
+    with part `p` in that state; `cells` is their sum, the same for every part.
+    """
+
+    original: tuple[Vector, ...]
+    replaced: tuple[Vector, ...]
+    cells: Vector
+    years: tuple[float, ...]
+    outside: float
+    log_evidence: float
+
+
+def weigh(tables: Tables, item: Item) -> Posterior:
+    """Probability of each cell and part state given the item's readings."""
+    own, scaled = _own(tables, item)
+    below, messages, more = _collect(tables, own)
+    whole, last = _evidence(tables, messages, None)
+    total = sum(whole)
+    states = _spread(tables, own, below, messages)
+    posterior = [x / total for x in whole]
+    return Posterior(
+        tuple(original for original, _ in states),
+        tuple(replaced for _, replaced in states),
+        posterior,
+        tuple(sum(posterior[start:stop]) for start, stop in tables.stretches),
+        posterior[-1],
+        math.log(total) - (scaled + more + last) * LOG_HUGE,
+    )
+
+
+def read(tables: Tables, item: Item) -> dict[int, Likelihood]:
+    """The likelihood of every reading that says something, in clue order.
+
+    A clue that was not read, could not be told, or sits on a gone part is not there.
+    """
+    readings = dict(item.readings)
+    rows = tables_for(tables, item.member)
+    return {
+        k: likelihood(rows[k], readings[clue.id])
+        for k, clue in enumerate(tables.guide.clues)
+        if readings.get(clue.id) is not None and clue.part not in item.gone
+    }
+
+
+def _own(tables: Tables, item: Item) -> tuple[list[States], int]:
+    """What the readings on each part say, and how often that was scaled up."""
+    found = read(tables, item)
+    cells = len(tables.cells)
+    own: list[States] = []
+    scaled = 0
+    for p, part in enumerate(tables.guide.parts):
+        original = [1.0] * (cells + 1)
+        replaced = [1.0] * (cells + 1)
+        if part.id in item.gone:
+            original = [0.0] * (cells + 1)
+        for k, reading in found.items():
+            if tables.part_of[k] == p:
+                original = _times(original, [*reading.orig, reading.out])
+                replaced = _times(replaced, [reading.rep] * cells + [reading.out])
+                (original, replaced), count = rescale([original, replaced])
+                scaled += count
+        own.append((original, replaced))
+    return own, scaled
+
+
+def _collect(
+    tables: Tables, own: list[States]
+) -> tuple[list[States], list[States], int]:
+    """From the followers up: each part with all that follows it, and what it tells
+    its parent, by the parent's state.
+    """
+    below = list(own)
+    messages = list(own)
+    scaled = 0
+    for p in reversed(tables.forest.order):
+        parent = tables.forest.parent[p]
+        first, second = tables.forest.rates[p]
+        messages[p] = (
+            _blend(below[p], 1 - first, first),
+            _blend(below[p], 1 - second, second),
+        )
+        if parent is not None:
+            (original, replaced), count = rescale(
+                [_times(below[parent][s], messages[p][s]) for s in (0, 1)]
+            )
+            below[parent] = (original, replaced)
+            scaled += count
+    return below, messages, scaled
+
+
+def _spread(
+    tables: Tables, own: list[States], below: list[States], messages: list[States]
+) -> list[States]:
+    """From the roots down: probability of each cell with each state of each part."""
+    above = list(own)
+    joint = list(own)
+    for p in tables.forest.order:
+        context = _context(tables, own, above, messages, p)
+        rates = tables.forest.rates[p]
+        above[p] = (
+            _blend(context, 1 - rates[0], 1 - rates[1]),
+            _blend(context, rates[0], rates[1]),
+        )
+        original, replaced = (_times(above[p][s], below[p][s]) for s in (0, 1))
+        total = sum(original) + sum(replaced)
+        joint[p] = ([x / total for x in original], [x / total for x in replaced])
+    return joint
+
+
+def _context(
+    tables: Tables,
+    own: list[States],
+    above: list[States],
+    messages: list[States],
+    p: int,
+) -> Sequence[Vector]:
+    """All that is known without `p` and its followers, by the parent's state.
+
+    A root has no parent; what is known then stands in the first place.
+    """
+    parents = tables.forest.parent
+    parent = parents[p]
+    if parent is None:
+        rest, _ = _evidence(tables, messages, p)
+        return [rest, [0.0] * len(rest)]
+    context: Sequence[Vector] = [
+        _times(above[parent][s], own[parent][s]) for s in (0, 1)
+    ]
+    for q, up in enumerate(parents):
+        if up == parent and q != p:
+            context, _ = rescale([_times(context[s], messages[q][s]) for s in (0, 1)])
+    return context
+
+
+def _evidence(
+    tables: Tables, messages: list[States], but: int | None
+) -> tuple[list[float], int]:
+    """Prior of each cell times what the roots tell, one of them left out; and how
+    often that was scaled up.
+    """
+    weights = list(tables.prior)
+    scaled = 0
+    for p, parent in enumerate(tables.forest.parent):
+        if parent is None and p != but:
+            [weights], count = rescale([_times(weights, messages[p][0])])
+            scaled += count
+    return weights, scaled
+
+
+def _times(a: Vector, b: Vector) -> list[float]:
+    return [x * y for x, y in zip(a, b, strict=True)]
+
+
+def _blend(states: Sequence[Vector], a: float, b: float) -> list[float]:
+    return [a * x + b * y for x, y in zip(states[0], states[1], strict=True)]

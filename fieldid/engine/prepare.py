@@ -1,0 +1,120 @@
+"""What follows from the guide alone, worked out once: Guide to Tables."""
+
+from dataclasses import dataclass
+
+from fieldid.engine.cells import Cell, cells, stretches
+from fieldid.engine.choice import ChoiceTable, choice_likelihood, choice_table
+from fieldid.engine.code import CodeTable, code_likelihood, code_table
+from fieldid.engine.find import Reading
+from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure
+from fieldid.engine.likelihood import Likelihood
+from fieldid.engine.measure import (
+    MeasureTable,
+    measure_likelihood,
+    measure_outcomes,
+    measure_table,
+)
+from fieldid.engine.parts import Forest, forest
+from fieldid.engine.special import Vector
+
+ClueTable = ChoiceTable | MeasureTable | CodeTable
+
+
+@dataclass(frozen=True, slots=True)
+class Tables:
+    """A guide with all that judging needs.
+
+    `prior` has one entry a cell and a last one for outside; `stretches` says which
+    cells are each model year's. `clues[m]` are the tables for the member at place
+    `m` of `members`, which begins with None, the member that is not known.
+    """
+
+    guide: Guide
+    cells: tuple[Cell, ...]
+    stretches: tuple[tuple[int, int], ...]
+    prior: Vector
+    forest: Forest
+    part_of: tuple[int, ...]
+    places: dict[str, int]
+    members: tuple[str | None, ...]
+    clues: tuple[tuple[ClueTable, ...], ...]
+
+
+def prepare(guide: Guide) -> Tables:
+    """Tables of a guide without problems."""
+    all_cells = cells(guide)
+    members = (None, *(guide.members.all if guide.members else ()))
+    part_places = {part.id: p for p, part in enumerate(guide.parts)}
+    unknown = tuple(_table(guide, clue, all_cells, None) for clue in guide.clues)
+    return Tables(
+        guide,
+        all_cells,
+        stretches(guide),
+        [*((1 - guide.outside) * cell.spread for cell in all_cells), guide.outside],
+        forest(guide),
+        tuple(part_places[clue.part] for clue in guide.clues),
+        {clue.id: k for k, clue in enumerate(guide.clues)},
+        members,
+        tuple(
+            tuple(
+                _table(guide, clue, all_cells, member) if _differs(clue) else table
+                for clue, table in zip(guide.clues, unknown, strict=True)
+            )
+            for member in members
+        ),
+    )
+
+
+def tables_for(tables: Tables, member: str | None) -> tuple[ClueTable, ...]:
+    """The clue tables of one set member."""
+    return tables.clues[tables.members.index(member)]
+
+
+def likelihood(table: ClueTable, reading: Reading) -> Likelihood:
+    """Likelihood of a reading that is not None and fits its clue."""
+    match table:
+        case ChoiceTable():
+            return choice_likelihood(table, str(reading))
+        case MeasureTable():
+            return measure_likelihood(table, float(reading or 0.0))
+        case CodeTable():
+            return code_likelihood(table, str(reading))
+
+
+def outcomes(
+    table: ClueTable, original: Vector, replaced: float, outside: float
+) -> tuple[Likelihood, ...] | list[Likelihood]:
+    """Likelihoods of the readings that the clue may give; what they leave over is
+    any other reading. The arguments are as for `measure_outcomes`.
+    """
+    match table:
+        case ChoiceTable():
+            return table.likelihoods
+        case MeasureTable():
+            return measure_outcomes(table, original, replaced, outside)
+        case CodeTable():
+            return table.clean
+
+
+def _differs(clue: Clue) -> bool:
+    """Whether the clue is made differently for some set members."""
+    match clue.kind:
+        case Choice(options):
+            spans = [span for option in options for span in option.seen]
+        case Measure(sizes=sizes):
+            return any(size.members or size.excluded for size in sizes)
+        case Code():
+            return False
+    return any(span.members or span.excluded for span in spans)
+
+
+def _table(
+    guide: Guide, clue: Clue, all_cells: tuple[Cell, ...], member: str | None
+) -> ClueTable:
+    match clue.kind:
+        case Choice():
+            return choice_table(guide, clue, clue.kind, all_cells, member)
+        case Measure():
+            return measure_table(clue, clue.kind, all_cells, member)
+        case Code():
+            return code_table(clue, clue.kind, all_cells)

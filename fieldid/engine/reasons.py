@@ -1,0 +1,124 @@
+"""Why: what each reading adds for the leading year, and which readings disagree."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from fieldid.engine.claim import alone, factor, fitting
+from fieldid.engine.find import Item, Reading, Weight
+from fieldid.engine.guide import Choice, Clue, Measure
+from fieldid.engine.likelihood import Likelihood
+from fieldid.engine.one import Posterior, read, weigh
+from fieldid.engine.parts import pair
+from fieldid.engine.prepare import Tables
+from fieldid.engine.special import round9
+from fieldid.engine.words import (
+    BARE,
+    capital,
+    figure,
+    strength,
+    tells_nothing,
+    times,
+    years,
+)
+
+# Two readings are named when they go together so many times more seldom than by
+# chance that the factor is more than barely worth a mention.
+CONFLICT = BARE
+MOST_PAIRS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """Two clues, by place, that go together `times` more seldom than by chance."""
+
+    first: int
+    second: int
+    times: float
+
+
+def weights(
+    tables: Tables, item: Item, posterior: Posterior, y: int
+) -> tuple[Weight, ...]:
+    """The factor that each reading adds for the model year at place `y`.
+
+    It is the Bayes factor with the reading over the one without it, all other
+    readings kept.
+    """
+    full = factor(tables, posterior, y)
+    found = []
+    for k in read(tables, item):
+        clue = tables.guide.clues[k]
+        rest = tuple(r for r in item.readings if r[0] != clue.id)
+        without = factor(tables, weigh(tables, Item(rest, item.gone, item.member)), y)
+        found.append(_weight(clue, item, full / without, tables.guide.years[y].year))
+    return tuple(found)
+
+
+def conflicts(tables: Tables, item: Item) -> list[Conflict]:
+    """The pairs of readings that disagree most, the worst first.
+
+    The measure is P(a) P(b) / P(a, b), parts summed out: the conflict measure of
+    F. V. Jensen and others (1990; cited from memory), for two findings.
+    """
+    found = read(tables, item)
+    single = {k: _together(tables, k, reading, k, None) for k, reading in found.items()}
+    pairs = [
+        Conflict(
+            k, q, single[k] * single[q] / _together(tables, k, found[k], q, found[q])
+        )
+        for k, q in combinations(found, 2)
+    ]
+    worst = [pair for pair in pairs if pair.times > CONFLICT]
+    return sorted(worst, key=lambda pair: -round9(pair.times))[:MOST_PAIRS]
+
+
+def told(clue: Clue, reading: Reading) -> str:
+    """A reading in words: the clue's name and what it showed."""
+    match clue.kind:
+        case Choice(options):
+            label = next(o.label for o in options if o.id == reading)
+            return f"{clue.name} ({label})"
+        case Measure():
+            return f"{clue.name} ({figure(float(reading or 0))} {clue.kind.unit})"
+    return f"{clue.name} ({reading})"
+
+
+def said(tables: Tables, item: Item, k: int) -> str:
+    """A reading and the years that it alone fits."""
+    clue = tables.guide.clues[k]
+    what = told(clue, dict(item.readings)[clue.id])
+    return f"{what} fits {years(fitting(alone(tables, item, clue.id), tables))}"
+
+
+def _together(
+    tables: Tables, k: int, a: Likelihood, q: int, b: Likelihood | None
+) -> float:
+    """Probability of reading `a` of clue `k`, and `b` of clue `q` if given."""
+    second: Sequence[float] = b.orig if b else [1.0] * len(tables.cells)
+    later, out = (b.rep, b.out) if b else (1.0, 1.0)
+    both, first_only, second_only, neither = pair(
+        tables.forest, tables.part_of[k], tables.part_of[q]
+    )
+    total = tables.guide.outside * a.out * out
+    # Whether each part is original: both, the first alone, the second alone, neither.
+    for p, x, y in zip(tables.prior[:-1], a.orig, second, strict=True):
+        total += p * (
+            both * x * y
+            + first_only * x * later
+            + second_only * a.rep * y
+            + neither * a.rep * later
+        )
+    return total
+
+
+def _weight(clue: Clue, item: Item, weighed: float, year: int) -> Weight:
+    what = capital(told(clue, dict(item.readings)[clue.id]))
+    if tells_nothing(weighed):
+        return Weight(clue.id, weighed, f"{what} says next to nothing about {year}.")
+    side = "for" if weighed > 1 else "against"
+    return Weight(
+        clue.id,
+        weighed,
+        f"{what} speaks {side} {year}: {strength(weighed)}, {times(weighed)}.",
+    )

@@ -1,0 +1,154 @@
+"""Numbers to words and whole percents, and lists to phrases; a leaf.
+
+Probabilities: the calibrated terms of the IPCC's guidance note for authors
+(Mastrandrea and others, 2010, table 1 and its note). Factors: Kass and Raftery,
+"Bayes factors", Journal of the American Statistical Association 90 (1995), 777.
+"""
+
+import math
+from collections.abc import Sequence
+
+# The narrowest published term that holds, looked up from above.
+AT_LEAST = (
+    (0.99, "virtually certain"),
+    (0.95, "extremely likely"),
+    (0.90, "very likely"),
+    (0.66, "likely"),
+)
+AT_MOST = (
+    (0.01, "exceptionally unlikely"),
+    (0.05, "extremely unlikely"),
+    (0.10, "very unlikely"),
+)
+BARE = 3.0
+FACTORS = ((150.0, "very strong"), (20.0, "strong"), (BARE, "positive"))
+# Below this a factor is not worth a word at all (our own choice).
+NOTHING = 1.25
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
+
+def likely(p: float) -> str:
+    """The word for a probability.
+
+    >>> likely(0.71), likely(0.5), likely(0.02)
+    ('likely', 'about as likely as not', 'extremely unlikely')
+    """
+    for bound, word in AT_LEAST:
+        if p >= bound:
+            return word
+    if p > 0.5:
+        return "more likely than not"
+    for bound, word in AT_MOST:
+        if p <= bound:
+            return word
+    return "about as likely as not" if p >= 0.33 else "unlikely"
+
+
+def percent(p: float) -> str:
+    """A probability as a whole percent that never claims certainty.
+
+    >>> percent(0.714), percent(0.999), percent(0.001)
+    ('71 %', 'over 99 %', 'under 1 %')
+    """
+    whole = math.floor(100 * p + 0.5)
+    if whole >= 100:
+        return "over 99 %"
+    return "under 1 %" if whole < 1 else f"{whole} %"
+
+
+def strength(factor: float) -> str:
+    """The word for a Bayes factor, for or against alike.
+
+    >>> strength(2.0), strength(0.2), strength(30.0)
+    ('barely worth a mention', 'positive', 'strong')
+    """
+    size = max(factor, 1 / factor)
+    for bound, word in FACTORS:
+        if size > bound:
+            return word
+    return "barely worth a mention"
+
+
+def tells_nothing(factor: float) -> bool:
+    """Whether a factor is too near to one to be worth a word."""
+    return max(factor, 1 / factor) < NOTHING
+
+
+def times(factor: float) -> str:
+    """How many times, in figures that a person can say.
+
+    >>> times(4.2), times(0.25), times(1e6)
+    ('4 times', '4 times', 'over 1000 times')
+    """
+    size = max(factor, 1 / factor)
+    if size > 1000:
+        return "over 1000 times"
+    if size < 3:
+        return f"{figure(math.floor(10 * size + 0.5) / 10)} times"
+    return f"{math.floor(size + 0.5)} times"
+
+
+def figure(x: float) -> str:
+    """A number with at most two decimals, none of them idle.
+
+    >>> figure(6.0), figure(6.25), figure(0.1)
+    ('6', '6.25', '0.1')
+    """
+    hundredths = math.floor(100 * x + 0.5)
+    whole, rest = divmod(hundredths, 100)
+    return f"{whole}.{rest:02d}".rstrip("0").rstrip(".")
+
+
+def month(t: int) -> str:
+    """A build month in words.
+
+    >>> month(12 * 1957 + 2)
+    'March 1957'
+    """
+    return f"{MONTHS[t % 12]} {t // 12}"
+
+
+def years(numbers: Sequence[int]) -> str:
+    """Rising years with runs drawn together.
+
+    >>> years([1954, 1956, 1957, 1958])
+    '1954 and 1956-1958'
+    """
+    runs: list[list[int]] = []
+    for year in numbers:
+        if runs and year == runs[-1][-1] + 1:
+            runs[-1].append(year)
+        else:
+            runs.append([year])
+    return listed(
+        [f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs]
+    )
+
+
+def listed(things: Sequence[str]) -> str:
+    """Things with commas and an "and".
+
+    >>> listed(["head", "collar", "grip"])
+    'head, collar and grip'
+    """
+    if len(things) < 2:
+        return "".join(things)
+    return f"{', '.join(things[:-1])} and {things[-1]}"
+
+
+def capital(sentence: str) -> str:
+    """The sentence with a capital first letter, the rest left alone."""
+    return sentence[:1].upper() + sentence[1:]

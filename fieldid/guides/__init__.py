@@ -1,0 +1,1 @@
+"""Reading and writing files: guides in TOML, finds and verdicts in JSON."""
