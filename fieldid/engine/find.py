@@ -33,6 +33,15 @@ class Find:
 
 
 @dataclass(frozen=True, slots=True)
+class PartState:
+    """How probable it is that the part is replaced, and the finding in words."""
+
+    part: str
+    probability: float
+    say: str
+
+
+@dataclass(frozen=True, slots=True)
 class Weight:
     """What one reading adds for or against the leading model year."""
 
@@ -89,7 +98,7 @@ class Verdict:
     model_years: tuple[tuple[int, float], ...]
     outside: float
     built: tuple[tuple[int, float], ...]
-    replaced: tuple[tuple[str, float], ...]
+    replaced: tuple[PartState, ...]
     log_evidence: float
     leading: int | None
     say: str

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from fieldid.engine.claim import claim, place
-from fieldid.engine.find import Find, Item, Verdict
+from fieldid.engine.find import Find, Item, PartState, Verdict
 from fieldid.engine.flags import EVEN, flags, replaced
 from fieldid.engine.gain import WORTHWHILE, Prospect, advice, prospects, separator
 from fieldid.engine.one import Posterior, weigh
@@ -42,7 +42,7 @@ def judge(
         posterior.outside,
         built,
         tuple(
-            (part.id, replaced(posterior, p))
+            _part(part.id, replaced(posterior, p), part.id in item.gone)
             for p, part in enumerate(tables.guide.parts)
         ),
         posterior.log_evidence,
@@ -72,6 +72,15 @@ def _built(tables: Tables, posterior: Posterior) -> tuple[tuple[int, float], ...
     for cell, p in zip(tables.cells, posterior.cells[:-1], strict=True):
         share[cell.t] += p
     return tuple(share.items())
+
+
+def _part(part: str, share: float, gone: bool) -> PartState:
+    if gone:
+        return PartState(part, share, "gone")
+    if share > EVEN:
+        return PartState(part, share, f"replaced: {likely(share)}, {percent(share)}")
+    kept = 1 - share
+    return PartState(part, share, f"original: {likely(kept)}, {percent(kept)}")
 
 
 def _say(tables: Tables, item: Item, posterior: Posterior, first: int) -> str:

@@ -149,8 +149,8 @@ def _context(
     context: Sequence[Vector] = [
         _times(above[parent][s], own[parent][s]) for s in (0, 1)
     ]
-    for q, up in enumerate(parents):
-        if up == parent and q != p:
+    for q in range(len(parents)):
+        if parents[q] == parent and q != p:
             context, _ = rescale([_times(context[s], messages[q][s]) for s in (0, 1)])
     return context
 
