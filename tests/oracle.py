@@ -13,7 +13,7 @@ from scipy.stats import exponnorm, norm
 
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure
 
-ALIKE = "0OQDC 1IL7T 2Z 5S 6G 8B3 UVY MNWH 4A 9GQ EF PR KX".split()
+ALIKE = "0OQDC 1IL7T 2Z 5S 6G 8B3 UVY MNWH 4A 9GQ EF PR KX".split()  # noqa: SIM905 as on the page
 
 
 @dataclass(frozen=True)
@@ -40,6 +40,7 @@ def cells(guide: Guide) -> list[tuple[int, int, float]]:
 def truth(guide: Guide, readings: dict, gone=(), member=None) -> Truth:
     """Posterior by enumeration of (cell, states of all parts)."""
     joint = {}
+    read = _tabled(guide, readings, gone, member)
     for c in [*cells(guide), None]:
         for states in product((False, True), repeat=len(guide.parts)):
             replaced = dict(zip((p.id for p in guide.parts), states, strict=True))
@@ -47,13 +48,16 @@ def truth(guide: Guide, readings: dict, gone=(), member=None) -> Truth:
                 (guide.outside if c is None else (1 - guide.outside) * c[2])
                 * _parts(guide, replaced)
                 * all(replaced[p] for p in gone)
-                * _readings(guide, readings, gone, member, c, replaced)
+                * math.prod(table[c, replaced[part]] for part, table in read)
             )
     total = sum(joint.values())
     place = {p.id: i for i, p in enumerate(guide.parts)}
     share = {key: w / total for key, w in joint.items()}
     return Truth(
-        {y.year: _sum(share, lambda c, s, y=y: c and c[0] == y.year) for y in guide.years},
+        {
+            y.year: _sum(share, lambda c, s, y=y: c and c[0] == y.year)
+            for y in guide.years
+        },
         _sum(share, lambda c, s: c is None),
         {
             t: _sum(share, lambda c, s, t=t: c and c[1] == t)
@@ -78,30 +82,31 @@ def _parts(guide: Guide, replaced: dict) -> float:
     return weight
 
 
-def _readings(guide, readings, gone, member, c, replaced) -> float:
-    weight = 1.0
+def _tabled(guide, readings, gone, member) -> list:
+    """For each reading its part, and its likelihood by (cell, part replaced)."""
+    tables = []
     for clue in guide.clues:
         a = readings.get(clue.id)
         if a is None or clue.part in gone:
             continue
         orig, rep, out = LIKELIHOODS[type(clue.kind)](guide, clue, member)
-        if c is None:
-            weight *= out(a)
-        elif replaced[clue.part]:
-            weight *= rep(a)
-        else:
-            weight *= orig(a, c)
-    return weight
+        table = {(None, state): out(a) for state in (False, True)}
+        later = rep(a)
+        for c in cells(guide):
+            table[c, False] = orig(a, c)
+            table[c, True] = later
+        tables.append((clue.part, table))
+    return tables
 
 
-def _choice(guide: Guide, clue: Clue, member):
+def _choice(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
     options = clue.kind.options
     n = len(options)
 
     def made(o, c, who):
         best = 0.0
         for span in o.seen:
-            if span.members and who not in span.members or who in span.excluded:
+            if (span.members and who not in span.members) or who in span.excluded:
                 continue
             if span.years and not span.years[0] <= c[0] <= span.years[1]:
                 continue
@@ -150,7 +155,7 @@ def _measure(guide: Guide, clue: Clue, member):
 
     def made(x, c, who):
         for s in kind.sizes:
-            if s.members and who not in s.members or who in s.excluded:
+            if (s.members and who not in s.members) or who in s.excluded:
                 continue
             if s.years[0] <= c[0] <= s.years[1]:
                 if not kind.wear:
@@ -163,12 +168,14 @@ def _measure(guide: Guide, clue: Clue, member):
 
     return (
         orig,
-        lambda x: 0.5 * sum(c[2] * orig(x, c, None) for c in cells(guide)) + 0.5 / width,
+        lambda x: (
+            0.5 * sum(c[2] * orig(x, c, None) for c in cells(guide)) + 0.5 / width
+        ),
         lambda x: 1 / width,
     )
 
 
-def _code(guide: Guide, clue: Clue, member):
+def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
     fields = clue.kind.fields
 
     def wanted(field, c):
@@ -188,8 +195,10 @@ def _code(guide: Guide, clue: Clue, member):
     def character(field, a, o):
         if a == o:
             return 1 - clue.misread
-        return clue.misread * pull(a, o) / sum(
-            pull(b, o) for b in field.alphabet if b != o
+        return (
+            clue.misread
+            * pull(a, o)
+            / sum(pull(b, o) for b in field.alphabet if b != o)
         )
 
     def uniform(field, text):

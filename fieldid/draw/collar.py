@@ -1,8 +1,10 @@
 """The collar: the black sleeve between head and shaft, with its rings and its pin."""
 
+from collections.abc import Iterator
+from itertools import pairwise
 from typing import Annotated
 
-from fieldid.draw.nodes import FINE, Node, body, canvas, line, solid, tone
+from fieldid.draw.nodes import FINE, Node, black, body, canvas, line, tone
 from fieldid.draw.params import COLOUR, OneOf, Several
 from fieldid.draw.swatches import coloured
 
@@ -17,7 +19,14 @@ PROFILES: dict[str, tuple[tuple[float, float], ...]] = {
 }
 """From the joint upwards: (height, half the width there)."""
 
-PINS = {"none": "", "brass": "gold", "steel": "silver", "hole": "black"}
+PINS = {
+    "none": "",
+    "brass": "gold",
+    "steel": "white",
+    "hole": "black",
+    "filled": "grey",
+}
+"""What shows on the hosel -> the colour that it is drawn with."""
 
 
 def collar(
@@ -34,8 +43,8 @@ def collar(
         body(f"M{MIDDLE - 20} 90V{JOINT}H{MIDDLE + 20}V90Z"),
         tone(f"M{MIDDLE + 8} 90V{JOINT + 1}H{MIDDLE + 19}V90Z"),
         *_pin(PINS[pin]),
-        solid(_silhouette(steps)),
-        *(_ring(steps, at, colour) for at, colour in enumerate(rings)),
+        black(_silhouette(steps)),
+        *_stack(steps, rings),
     )
 
 
@@ -45,26 +54,38 @@ def _silhouette(steps: tuple[tuple[float, float], ...]) -> str:
     return f"M{left} {right}Z"
 
 
-def _ring(steps: tuple[tuple[float, float], ...], at: int, colour: str) -> Node:
-    low = JOINT - 3 - at * RING
-    high = low - RING
+def _stack(
+    steps: tuple[tuple[float, float], ...], rings: tuple[str, ...]
+) -> Iterator[Node]:
+    """The rings from the joint upwards, thinner where the collar is too short."""
+    low = JOINT - 3.0
+    tall = min(RING, (low - steps[-1][0]) / max(1, len(rings)))
+    for colour in rings:
+        yield _ring(steps, (low, low - tall), colour)
+        low -= tall
+
+
+def _ring(
+    steps: tuple[tuple[float, float], ...], reach: tuple[float, float], colour: str
+) -> Node:
+    low, high = reach
     below, above = _half(steps, low), _half(steps, high)
     return coloured(
-        f"M{MIDDLE - below:.4g} {low}L{MIDDLE - above:.4g} {high}"
-        f"H{MIDDLE + above:.4g}L{MIDDLE + below:.4g} {low}Z",
+        f"M{MIDDLE - below:.4g} {low:.4g}L{MIDDLE - above:.4g} {high:.4g}"
+        f"H{MIDDLE + above:.4g}L{MIDDLE + below:.4g} {low:.4g}Z",
         colour,
     )
 
 
 def _half(steps: tuple[tuple[float, float], ...], y: float) -> float:
-    """Half the collar's width at a height, with an edge to spare for the ring's ink."""
-    for (y0, half0), (y1, half1) in zip(steps, steps[1:], strict=False):
+    """Half the collar's width at a height."""
+    for (y0, half0), (y1, half1) in pairwise(steps):
         if y1 <= y <= y0:
-            return half0 + (half1 - half0) * (y0 - y) / (y0 - y1) + 1
-    return steps[-1][1] + 1
+            return half0 + (half1 - half0) * (y0 - y) / (y0 - y1)
+    return steps[-1][1]
 
 
 def _pin(colour: str) -> tuple[Node, ...]:
     if not colour:
         return ()
-    return (coloured("M44 73A5 5 0 1 1 43.9 73Z", colour),)
+    return (coloured("M44 70.5A6 6 0 1 1 43.9 70.5Z", colour),)

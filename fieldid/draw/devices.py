@@ -27,11 +27,11 @@ def device(
     name: str, *, middle: tuple[float, float], size: float, weight: float = LINE
 ) -> Node:
     """The emblem round its middle, `size` units high."""
-    x, y = middle
+    left, top = middle[0] - size / 2, middle[1] - size / 2
     scale = size / 24
     return group(
         line(LINES[name]),
         *([solid(SPOTS[name])] if name in SPOTS else []),
-        transform=f"translate({x - size / 2:.4g} {y - size / 2:.4g}) scale({scale:.4g})",
+        transform=f"translate({left:.4g} {top:.4g}) scale({scale:.4g})",
         stroke_width=weight / scale,
     )

@@ -1,28 +1,28 @@
-"""The head of an iron: its outline, the scoring of its face, the numeral on its sole."""
+"""The head of an iron: its outline, its face's scoring, the numeral on its sole."""
 
 from collections.abc import Iterator
 from typing import Annotated
 
 from fieldid.draw.letters import word
-from fieldid.draw.nodes import FINE, LINE, Node, body, canvas, group, line, solid, tag, tone
+from fieldid.draw.nodes import FINE, LINE, Node, body, canvas, group, line, tag, tone
 from fieldid.draw.params import OneOf, Stamped
 
-_NECK = "Q58 52 62 44L76.5 19L86 24.6L68.5 55.5Q65.5 61 66 66"
-_HEEL = "C66.5 73 58 77 48 77.6"
+_NECK = "L50 49Q57 52.5 61.5 45L76.5 19L86 24.6L68.5 55.5Q66 60 67 65"
+_HEEL = "C67.5 72 59 77 48 78"
 
-TOES: dict[str, tuple[str, str]] = {
-    "round": ("M19 20", "C38 79.5 28 78.6 20 76C8 70 3 55 5 41C6.5 29 11 20 19 20Z"),
-    "square": ("M13 19", "C38 79.5 26 79 18 77C11 75 8.5 69 8 61L6 26Q5.6 19 13 19Z"),
-    "peaked": ("M22 7", "C38 79.5 28 78.6 21 75C11 68 7 52 9 36C10 24 15 7 22 7Z"),
-    "low": ("M17 36", "C38 79.5 24 79 15 76C4 71 2 60 4 50C6 41 10 36 17 36Z"),
-    "clipped": ("M30 27", "C38 79.5 28 78.6 20 76C10 71 5 60 6 48L12 36Q18 24 30 27Z"),
+TOES: dict[str, tuple[str, str, str]] = {
+    "round": ("19 29", "20 76.5", "C9 72 3 60 4.5 48C6 36 11 28 19 29Z"),
+    "square": ("13 27", "18 77.5", "C11 76.5 9 72 8.5 65L6 34Q5.6 27 13 27Z"),
+    "peaked": ("23 16", "21 76", "C10 70 7 57 8.5 44C9.5 32 15 12 23 16Z"),
+    "low": ("17 41", "17 77", "C5 74 1 62 4 53C6.5 45 10 39 17 41Z"),
+    "clipped": ("31 34", "20 76.5", "C9 72 3 62 5 53L13 39Q19 30 31 34Z"),
 }
-"""Toe -> where the top line starts, and the sole and toe that close the outline."""
+"""Toe -> where the top line starts, where the sole ends, and the toe between them."""
 
 MOUTH = (81.25, 21.8)
 """The middle of the hosel's mouth, where the collar begins."""
 
-SCORINGS = ("plain", "lines", "dotted", "framed", "hatched", "lines and dots")
+SCORINGS = ("plain", "lines", "dotted", "framed", "crosses", "lines and dots")
 NUMERALS = ("plain", "serif", "boxed", "ringed", "slanted", "roman", "underlined")
 ROMAN = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")
 
@@ -30,11 +30,11 @@ ROMAN = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")
 def outline(toe: str) -> str:
     """The path of a head that faces us, toe to the left, hosel up to the right.
 
-    >>> outline("round").startswith("M19 20L51 47Q58 52")
+    >>> outline("round").startswith("M19 29L50 49Q57")
     True
     """
-    start, rest = TOES[toe]
-    return f"{start}L51 47{_NECK}{_HEEL}{rest}"
+    top, foot, end = TOES[toe]
+    return f"M{top}{_NECK}{_HEEL}C38 79 28 79 {foot}{end}"
 
 
 def lying(mouth: tuple[float, float], *, scale: float) -> Node:
@@ -49,10 +49,11 @@ def lying(mouth: tuple[float, float], *, scale: float) -> Node:
 
 def toe(*, line_of: Annotated[str, OneOf(tuple(TOES))]) -> Node:
     """The head as a silhouette, to tell the line of its toe."""
+    _, foot, end = TOES[line_of]
     return canvas(
         tone(outline(line_of)),
         line(outline(line_of)),
-        line(f"M48 77.6{TOES[line_of][1].removesuffix('Z')}", stroke_width=4),
+        line(f"M{foot}{end.removesuffix('Z')}", stroke_width=4.5),
     )
 
 
@@ -74,18 +75,21 @@ def numeral(
     )
 
 
-def scored(scoring: str) -> tuple[Node, ...]:
+def scored(scoring: str, *, weight: float = FINE) -> tuple[Node, ...]:
     """The marks on a face, in the units of the head's outline."""
     rows = tuple(_rows())
-    lines = tuple(line(f"M{left} {y}H{right}", stroke_width=FINE) for y, left, right in rows)
+    lines = tuple(
+        line(f"M{left} {y:.4g}H{right:.4g}", stroke_width=weight)
+        for y, left, right in rows
+    )
     dots = tuple(_dots(*row) for row in rows)
-    frame = line("M19 31V70M53 53V70", stroke_width=2.5)
+    frame = line("M19 37V71M53 54V71", stroke_width=2.5)
     return {
         "plain": (),
         "lines": lines,
         "dotted": dots,
         "framed": (*lines, frame),
-        "hatched": (_hatching(),),
+        "crosses": tuple(_crosses(*row) for row in rows[::2]),
         "lines and dots": tuple(
             made for pair in zip(lines[::2], dots[1::2], strict=False) for made in pair
         ),
@@ -95,21 +99,24 @@ def scored(scoring: str) -> tuple[Node, ...]:
 def _rows() -> Iterator[tuple[float, float, float]]:
     """Each scoring line's height, and where it starts and ends under the top line."""
     for at in range(6):
-        y = 36 + 6.8 * at
-        yield y, 19, min(53, 22 + (y - 30) * 1.5)
+        y = 40 + 6.2 * at
+        yield y, 19, min(53, 22 + (y - 35) * 1.7)
 
 
 def _dots(y: float, left: float, right: float) -> Node:
-    count = int((right - left) // 6.5)
-    marks = "".join(f"M{left + 1 + 6.5 * at:.4g} {y:.4g}h0.1" for at in range(count + 1))
+    count = int((right - left) // 6.4)
+    marks = "".join(
+        f"M{left + 1 + 6.4 * at:.4g} {y:.4g}h0.1" for at in range(count + 1)
+    )
     return line(marks, stroke_width=3.4)
 
 
-def _hatching() -> Node:
-    """Crossed strokes inside the scored field."""
-    rising = "M19 46L29 40M19 56L38 44M19 66L46 49M25 70L53 53M38 70L53 61"
-    falling = "M19 36L53 62M19 46L50 70M19 56L37 70M19 66L24 70M36 43L53 56"
-    return line(rising + falling, stroke_width=FINE)
+def _crosses(y: float, left: float, right: float) -> Node:
+    count = int((right - left) // 8.5)
+    marks = (
+        f"M{left + 8.5 * at:.4g} {y - 2:.4g}l5 5m-5 0l5 -5" for at in range(count + 1)
+    )
+    return line("".join(marks), stroke_width=FINE)
 
 
 def _figure(style: str, figure: str) -> tuple[Node, ...]:
@@ -145,5 +152,5 @@ def _serif(figure: str) -> Node:
 def _roman(figure: str) -> Node:
     text = ROMAN[int(figure)] if figure.isdigit() else figure
     bars = word(text, middle=(44, 46), height=20, weight=3)
-    half = len(text) * 10
-    return group(bars, solid(f"M{44 - half} 30h{2 * half}v2.5h-{2 * half}Z"))
+    half = len(text) * 9 + 3
+    return group(bars, line(f"M{44 - half} 35h{2 * half}M{44 - half} 57h{2 * half}"))

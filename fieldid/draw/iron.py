@@ -3,22 +3,28 @@
 from fieldid.draw.devices import device
 from fieldid.draw.head import MOUTH, lying, outline, scored
 from fieldid.draw.letters import word
-from fieldid.draw.nodes import Node, Value, body, canvas, group, line, solid, tag, tone
-from fieldid.draw.swatches import coloured
+from fieldid.draw.nodes import (
+    Node,
+    Value,
+    black,
+    body,
+    canvas,
+    group,
+    line,
+    solid,
+    tag,
+    tone,
+)
 
-WIDE, HIGH = 360, 300
+WIDE, HIGH = 360, 282
 HAIR = 1.1
 
 
 def iron() -> Node:
     """An iron that lies aslant, its head twice enlarged, its label and cap once."""
+    parts = (_leaders(), _club(), _tube(), _cap(), _front(), _behind())
     return canvas(
-        _leaders(),
-        _club(),
-        _tube(),
-        _cap(),
-        _front(),
-        _behind(),
+        group(*parts, transform="translate(0 -18)"),
         width=WIDE,
         height=HIGH,
     )
@@ -37,7 +43,7 @@ def _club() -> Node:
             body("M53 -1.8L246 -3.2V3.2L53 1.8Z"),
             line("M90 -2V2M120 -2.3V2.3M150 -2.6V2.6M180 -2.8V2.8", stroke_width=HAIR),
         ),
-        spot("collar", solid("M43 -3.4L58 -2.4V2.4L43 3.4Z")),
+        spot("collar", black("M43 -3.4L58 -2.4V2.4L43 3.4Z")),
         spot("label", body("M206 -4H224V4H206Z")),
         spot("band", solid("M233 -3.8H238V3.8H233Z")),
         spot(
@@ -45,7 +51,7 @@ def _club() -> Node:
             body("M245 -4.2Q300 -5 338 -6.8V6.8Q300 5 245 4.2Z"),
             line(_grooves(), stroke_width=HAIR),
         ),
-        spot("cap", solid("M337 -7.4H341Q345 0 341 7.4H337Z")),
+        spot("cap", black("M337 -7.4H341Q345 0 341 7.4H337Z")),
     )
     return group(
         spot("whole", *whole), transform="translate(2 84) rotate(-9)", stroke_width=1.6
@@ -58,47 +64,54 @@ def _grooves() -> str:
 
 def _front() -> Node:
     """The head face on, with hosel and collar."""
-    head = group(
-        spot(
-            "head",
-            body(outline("round")),
-            spot("face", _plain("M18 33L26 29L55 48V71H18Z"), *scored("lines")),
-            spot("toe", _toe()),
-            _hosel(),
-            _collar(),
-        ),
-        transform=_placed((88, 206), (53, 36), 1.44),
-        stroke_width=1.25,
+    head = spot(
+        "head",
+        body(outline("round")),
+        spot("face", _plain(_FACE), *scored("lines", weight=1)),
+        line(outline("round")),
+        spot("toe", body(_TOE)),
+        _hosel(),
     )
-    return group(_lens(88, 206, 83), head)
+    place = _placed((90, 205), (52, 40), 1.5)
+    return group(
+        _lens(90, 205, 84),
+        group(head, _collar(), transform=place, stroke_width=1.2),
+    )
 
 
-def _toe() -> Node:
-    return line("M24 77.3L20 76C8 70 3 55 5 41C6.5 29 11 20 19 20L27 25", stroke_width=2.6)
+_FACE = (
+    "M19 29L50 49Q57 52.5 60 48L66.8 60V65C67.5 72 59 77 48 78"
+    "C38 79 28 79 20 76.5C16 70 14.5 62 14.5 52C14.5 42 16 34 19 29Z"
+)
+_TOE = (
+    "M19 29C11 28 6 36 4.5 48C3 60 9 72 20 76.5"
+    "C16 70 14.5 62 14.5 52C14.5 42 16 34 19 29Z"
+)
 
 
 def _hosel() -> Node:
     """The hosel, upright round its own axis, then leant into place."""
     return group(
-        spot("hosel", body("M-5.5 -1V29H5.5V-1Z"), _code()),
-        spot("pin", coloured("M0 2.5A2.6 2.6 0 1 1 -0.1 2.5Z", "white")),
+        spot("hosel", body("M-5.5 0V30H5.5V0Z"), tone("M3 0.6V29.4H4.9V0.6Z"), _code()),
+        spot("pin", solid("M0 3A2.4 2.4 0 1 1 -0.1 3Z")),
         transform=_leant(),
     )
 
 
 def _code() -> Node:
-    letters = word("F624", middle=(0, 0), height=5.2, weight=1.1)
-    return group(letters, transform="translate(0 18.5) rotate(-90)")
+    letters = word("F624", middle=(0, 0), height=4.8, weight=1)
+    return group(letters, transform="translate(-0.8 19) rotate(-90)")
 
 
 def _collar() -> Node:
     return group(
-        body("M-3 -18V-29H3V-18Z"),
+        _plain("M-3 -18V-23.6L3 -21.8V-18Z"),
+        line("M-3 -18V-23.4M3 -18V-21.6"),
         spot(
             "collar",
-            solid("M-6 0L-3.8 -21H3.8L6 0Z"),
-            _plain("M-5.7 -3L-5.2 -8H5.2L5.7 -3Z"),
-            _plain("M-4.9 -10.5L-4.4 -15.5H4.4L4.9 -10.5Z"),
+            black("M-6.1 0.4L-3.8 -19H3.8L6.1 0.4Z"),
+            _white("M-5.6 -3L-5.1 -7.4H5.1L5.6 -3Z"),
+            _white("M-4.8 -9.8L-4.3 -14.2H4.3L4.8 -9.8Z"),
         ),
         transform=_leant(),
     )
@@ -106,41 +119,53 @@ def _collar() -> Node:
 
 def _behind() -> Node:
     """The head from behind and a little from below."""
-    head = group(
-        spot("head", body(outline("round"))),
-        spot("sole", body(_SOLE)),
+    mirrored = group(
+        _shaded(outline("round")),
+        spot("back", tone(_BACK)),
+        line(outline("round")),
+        spot("sole", body(_SOLE), tone(_SOLE_SHADE)),
         spot("pad", body(_PAD)),
         transform="translate(88 0) scale(-1 1)",
     )
-    marks = group(
-        spot("back", _plain("M60 27.5A11 11 0 1 1 59.9 27.5Z"), _emblem()),
-        spot("sole", word("7", middle=(50, 85), height=8, weight=1.5)),
+    head = spot(
+        "head",
+        mirrored,
+        spot("back", device("lantern", middle=(67, 45), size=15, weight=1.1)),
+        spot("sole", word("7", middle=(49, 84), height=6, weight=1.3)),
     )
-    both = group(
-        head, marks, transform=_placed((270, 222), (44, 55), 1.4), stroke_width=1.25
-    )
-    return group(_lens(270, 222, 73), both)
+    place = _placed((270, 222), (44.5, 54), 1.38)
+    return group(_lens(270, 222, 73), group(head, transform=place, stroke_width=1.25))
 
 
+_BACK = (
+    "M19 29L50 49Q53 51 56 50.5L58 64Q48 60.8 40 60"
+    "Q24 57 4.8 55L4.5 48C6 36 11 28 19 29Z"
+)
 _SOLE = (
-    "M8 62C11 69 15 74 20 76C28 78.6 38 79.5 48 77.6C58 77 66.5 73 66 66"
-    "Q70 74 63 81C56 89 46 92 36 91.5C22 91 9 84 8 62Z"
+    "M6 62C9 70 14 74.5 20 76.5C28 79 38 79 48 78C58 77 66 73 67 66"
+    "Q69 74 62 81C55 88 46 90 36 89C22 88 10 80 6 62Z"
 )
+_SOLE_SHADE = "M12 74Q22 86 38 87Q52 88 61 80.5Q54 88 44 88.6Q22 89 12 74Z"
 _PAD = (
-    "M5.4 50Q24 53 40 56Q58 59 65 69Q60 76.5 48 77.6"
-    "C38 79.5 28 78.6 20 76C12 72 7 62 5.4 50Z"
+    "M4.8 55Q24 57 40 60Q56 62 65 70Q60 77 48 78"
+    "C38 79 28 79 20 76.5C12 73 6.5 65 4.8 55Z"
 )
-
-
-def _emblem() -> Node:
-    return device("lantern", middle=(60, 38.5), size=17, weight=1.2)
 
 
 def _tube() -> Node:
     """A piece of shaft with the label and the bands below the grip."""
     return group(
-        tag("rect", class_="drawing__lens", x=128, y=92, width=128, height=42, rx=21),
-        spot("shaft", body("M129 105L255 103V123L129 121Z")),
+        tag(
+            "rect",
+            class_="drawing__lens",
+            x=128,
+            y=92,
+            width=128,
+            height=42,
+            rx=21,
+            stroke_width=HAIR,
+        ),
+        spot("shaft", _plain("M130 105L254 103V123L130 121Z"), line(_EDGES)),
         spot(
             "label",
             body("M152 102H208V124H152Z"),
@@ -152,9 +177,12 @@ def _tube() -> Node:
     )
 
 
+_EDGES = "M130.6 105L254 103M130.6 121L254 123"
+
+
 def _cap() -> Node:
     return group(
-        tag("circle", class_="drawing__lens", cx=322, cy=104, r=30),
+        _lens(322, 104, 30),
         spot(
             "cap",
             body("M322 80A24 24 0 1 1 321.9 80Z"),
@@ -167,13 +195,15 @@ def _cap() -> Node:
 
 def _leaders() -> Node:
     """Hair lines from the small to the enlarged, and the arrow that turns the head."""
-    d = "M44 104L58 128M214 56L204 92M338 42L330 74"
+    d = "M31 108L45 133M214 56L204 92M338 42L330 74"
     turn = "M166 262Q184 276 204 264M197 261.5L204.5 263.5L203 271"
     return tag("path", class_="drawing__leader", d=d + turn, stroke_width=HAIR)
 
 
 def _lens(x: float, y: float, radius: float) -> Node:
-    return tag("circle", class_="drawing__lens", cx=x, cy=y, r=radius, stroke_width=HAIR)
+    return tag(
+        "circle", class_="drawing__lens", cx=x, cy=y, r=radius, stroke_width=HAIR
+    )
 
 
 def _placed(at: tuple[float, float], centre: tuple[float, float], scale: float) -> str:
@@ -183,6 +213,14 @@ def _placed(at: tuple[float, float], centre: tuple[float, float], scale: float) 
 
 def _leant() -> str:
     return f"translate({MOUTH[0]:g} {MOUTH[1]:g}) rotate(30)"
+
+
+def _shaded(d: str) -> Node:
+    return tag("path", class_="drawing__cut", d=d)
+
+
+def _white(d: str) -> Node:
+    return tag("path", class_="swatch swatch--white", d=d)
 
 
 def _plain(d: str, **attributes: Value) -> Node:

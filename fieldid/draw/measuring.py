@@ -10,11 +10,11 @@ SCALE = 2.6
 """Units a millimetre, in sections and on the ruler."""
 
 WIDE = 2 * TILE
-EDGE = (62.0, 86.0)
+EDGE = (46, 86)
 """Where the leading edge of a section stands."""
 
-REACHES = {"to heel": 11.0, "to sole": 3.0}
-"""How far to the left the measured length goes."""
+REACHES = {"to heel": (20, 48), "to sole": (11, 66)}
+"""Where the measured length ends on the left, and what height it comes from."""
 
 
 def section(
@@ -26,21 +26,21 @@ def section(
     pad, sole = (mm, 15.0) if across == "pad" else (6.0, mm)
     cut = _cut(pad * SCALE, sole * SCALE)
     jaws = _across_pad(pad * SCALE) if across == "pad" else _across_sole(sole * SCALE)
-    ground = line("M30 92H150", stroke_width=1, stroke_dasharray="1 4")
-    return canvas(ground, cut, *jaws, width=WIDE, height=110)
+    ground = line("M12 92H132", stroke_width=1, stroke_dasharray="1 4")
+    return canvas(ground, cut, *jaws, width=144, height=110)
 
 
 def length(*, reach: Annotated[str, OneOf(tuple(REACHES))]) -> Node:
     """The whole club beside the length to measure, from the end of the cap."""
-    left = REACHES[reach]
+    left, drop = REACHES[reach]
     return canvas(
-        lying((44, 34), scale=0.6),
-        body("M44 31.5L120 30V38L44 36.5Z"),
-        solid("M44 30.5H54V37.5H44Z"),
+        lying((50, 34), scale=0.6),
+        body("M50 31.5L120 30V38L50 36.5Z"),
+        solid("M50 30.5H60V37.5H50Z"),
         body("M118 29.5L168 27.5Q172 34 168 40.5L118 38.5Z"),
         line("M128 30V38M138 29.5V38.5M148 29V39M158 28.5V39.5", stroke_width=FINE),
         measure(f"M{left} 78H171M{left} 72V84M171 72V84"),
-        measure(f"M171 44V68M{left} {62 if left > 9 else 70}V68", stroke_dasharray="1 4"),
+        measure(f"M171 42V68M{left} {drop}V68", stroke_dasharray="1 4"),
         width=WIDE,
     )
 
@@ -48,12 +48,10 @@ def length(*, reach: Annotated[str, OneOf(tuple(REACHES))]) -> Node:
 def ruler(*, mm: Annotated[float, Number(1, 60)]) -> Node:
     """Two marks on a strip of paper, laid against a millimetre rule."""
     ticks = "".join(f"M{10 + at * SCALE:.4g} 50v{_tick(at)}" for at in range(61))
-    figures = (
-        _figure(str(at), 10 + at * SCALE) for at in range(10, 60, 10)
-    )
+    figures = (_figure(str(at), 10 + at * SCALE) for at in range(10, 60, 10))
     end = 10 + mm * SCALE
     return canvas(
-        tag("path", class_="drawing__plain", d="M2 14L8 11L14 14L20 12H170V46H2Z"),
+        body("M2 10H166L170 17L166 24L170 31L167 38L170 46H2Z"),
         measure(f"M10 22V46M{end:.4g} 22V46M10 30H{end:.4g}"),
         body("M2 50H174V84H2Z"),
         line(ticks, stroke_width=1),
@@ -68,13 +66,15 @@ def measure(d: str, **attributes: float | str) -> Node:
 
 
 def _cut(thick: float, foot: float) -> Node:
+    """Blade above, pad below, sole at the foot."""
     blade, waist = 8.0, max(thick, 8.5)
-    toe, heel = f"{_at(94, 0)}", f"{EDGE[0] + foot:.4g} 84"
+    heel, corner = EDGE[0] + foot, EDGE[0] + 20 + 0.866 * waist
     return tag(
         "path",
         class_="drawing__cut",
-        d=f"M{_at(0, 0)}L{toe}Q{_at(98, blade / 2)} {_at(94, blade)}L{_at(58, blade)}"
-        f"Q{_at(50, blade)} {_at(48, waist)}L{_at(20, waist)}L{heel}"
+        d=f"M{_at(0, 0)}L{_at(94, 0)}Q{_at(98, blade / 2)} {_at(94, blade)}"
+        f"L{_at(68, blade)}C{_at(59, blade)} {_at(59, waist)} {_at(51, waist)}"
+        f"L{_at(40, waist)}Q{corner - 2:.4g} 74 {heel:.4g} 84"
         f"Q{EDGE[0] + foot / 2:.4g} 95 {_at(0, 0)}Z",
     )
 
@@ -87,9 +87,11 @@ def _at(along: float, into: float) -> str:
 
 
 def _across_pad(thick: float) -> tuple[Node, ...]:
-    at = 34.0
+    at = 45.0
     return (
-        measure(f"M{_at(at, -24)}L{_at(at, -3)}M{_at(at, thick + 24)}L{_at(at, thick + 3)}"),
+        measure(
+            f"M{_at(at, -24)}L{_at(at, -3)}M{_at(at, thick + 24)}L{_at(at, thick + 3)}"
+        ),
         _arrow((at, -1.5), -1),
         _arrow((at, thick + 1.5), 1),
     )

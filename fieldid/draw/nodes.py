@@ -17,7 +17,7 @@ FINE = 1.75
 
 
 def tag(name: str, *children: Node | str, **attributes: Value) -> Node:
-    """The node `<name ...>`; `class_` stands for class, `stroke_width` for stroke-width.
+    """The node `<name ...>`; an underscore stands for a hyphen, save a last one.
 
     >>> tag("circle", class_="drawing__line", r=2.50)
     ('circle', (('class', 'drawing__line'), ('r', '2.5')), ())
@@ -86,6 +86,16 @@ def tone(d: str, **attributes: Value) -> Node:
 def solid(d: str, **attributes: Value) -> Node:
     """A flat shape in ink, without outline."""
     return tag("path", class_="drawing__ink", d=d, **attributes)
+
+
+def black(d: str) -> Node:
+    """A black thing: black on light and on dark paper, unlike ink."""
+    return tag("path", class_="drawing__black", d=d)
+
+
+def printed(*children: Node) -> Node:
+    """What is printed in black on white: so on light and on dark paper."""
+    return group(*children, class_="drawing__print")
 
 
 def _attribute(key: str) -> str:

@@ -26,8 +26,13 @@ def _lighted(node: Node, lit: str) -> Node:
     name, attributes, children = node
     if ("data-spot", lit) in attributes:
         attributes = tuple((k, LIT if v == SPOT else v) for k, v in attributes)
-    return name, attributes, tuple(
-        child if isinstance(child, str) else _lighted(child, lit) for child in children
+    return (
+        name,
+        attributes,
+        tuple(
+            child if isinstance(child, str) else _lighted(child, lit)
+            for child in children
+        ),
     )
 
 

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from fieldid.draw.devices import DEVICES, device
 from fieldid.draw.letters import breadth, word
-from fieldid.draw.nodes import FINE, Node, body, canvas, line, tag, tone
+from fieldid.draw.nodes import FINE, Node, body, canvas, line, printed, tag, tone
 from fieldid.draw.params import COLOUR, OneOf, Several, Stamped
 from fieldid.draw.swatches import coloured, paint
 
@@ -36,7 +36,7 @@ def label(
     tube = (body("M-2 22H90V66H-2Z"), tone("M-2 55H90V65H-2Z"))
     if edge == "none":
         return canvas(*tube, line("M-2 30H90", stroke_width=FINE))
-    return canvas(*tube, *_paper(ground, bands, edge), *_print(device, words))
+    return canvas(*tube, *_paper(ground, bands, edge), printed(*_print(device, words)))
 
 
 def _surface(finish: str) -> tuple[Node, ...]:
@@ -46,7 +46,7 @@ def _surface(finish: str) -> tuple[Node, ...]:
     }
     if finish in edges:
         outline, rings = edges[finish]
-        return body(outline), tone("M50 -2H53V90H50Z"), line(rings)
+        return body(outline), line(rings)
     outline = "M31 -2H57L53 90H35Z"
     if finish == "sheathed":
         skin = tag("path", class_="drawing__edge", d=outline, fill=paint("brown"))
@@ -54,8 +54,8 @@ def _surface(finish: str) -> tuple[Node, ...]:
     marks = {
         "smooth": "M38 -2L40 90",
         "fluted": "M36 -2L39 90M41 -2L42.5 90M46.5 -2L46 90M52 -2L49.5 90",
-        "wavy": "M31 10Q44 20 57 10M31 26Q44 36 56.5 26M32 42Q44 52 56 42"
-        "M33 58Q44 68 55 58M34 74Q44 84 54 74",
+        "wavy": "M32 10Q44 20 56 10M33 26Q44 36 55 26M34 42Q44 52 54 42"
+        "M34.5 58Q44 68 53.5 58M35 74Q44 84 53 74",
     }
     return body(outline), line(marks[finish], stroke_width=FINE)
 

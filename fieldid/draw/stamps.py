@@ -9,11 +9,11 @@ from fieldid.draw.letters import breadth, word
 from fieldid.draw.nodes import (
     FINE,
     Node,
+    black,
     body,
     canvas,
     group,
     line,
-    solid,
     tag,
     tone,
 )
@@ -48,7 +48,7 @@ def hosel(
     return canvas(
         body("M18 90L21 14H67L70 90Z"),
         tone("M57 90L56 15H66L69 90Z"),
-        solid("M24 -2H64L67 14H21Z"),
+        black("M24 -2H64L67 14H21Z"),
         *marks(lines),
     )
 
@@ -80,9 +80,10 @@ def _field(text: str, name: str, middle: float, width: float) -> tuple[Node, ...
 
 
 def _along(lines: tuple[str, ...]) -> Iterator[Node]:
+    left = 42 - 9 * (len(lines) - 1)
     for at, text in enumerate(lines):
-        letters = word(text, middle=(0, 0), height=15, weight=2.4)
-        yield group(letters, transform=f"translate({38 + 18 * at} 52) rotate(-90)")
+        letters = word(text, middle=(0, 0), height=13, weight=2.4)
+        yield group(letters, transform=f"translate({left + 18 * at} 50) rotate(-90)")
 
 
 def _across(lines: tuple[str, ...]) -> Iterator[Node]:
@@ -96,7 +97,7 @@ def _round(lines: tuple[str, ...]) -> Iterator[Node]:
     for row, text in enumerate(lines):
         for at, letter in enumerate(text):
             turn = (at - (len(text) - 1) / 2) * 0.5
-            x, drop = 44 + 27 * sin(turn), 12 * (1 - cos(turn))
+            x, drop = 44 + 23 * sin(turn), 12 * (1 - cos(turn))
             shape = word(letter, middle=(0, 0), height=14, weight=2.4)
             place = f"translate({x:.4g} {46 + 20 * row - drop:.4g})"
             narrow = f"rotate({-turn * 16:.3g}) scale({cos(turn):.3g} 1)"

@@ -14,14 +14,14 @@ SWATCHES: dict[str, str] = {
     "black": "M0 0H8M0 4H8",
     "white": "",
     "ivory": "M2 2V2.1M6 6V6.1",
-    "grey": "M-1 3L3 -1M-1 11L11 -1M5 9L9 5M-1 5L3 9M-1 -3L11 9M5 -1L9 3",
+    "grey": "M-1 -1L9 9M-1 9L9 -1",
     "silver": "M0 2H3M4 6H7",
-    "green": "M-1 3L5 9M-1 -1L9 9M3 -1L9 5",
+    "green": "M-1 7L1 9M-1 3L5 9M-1 -1L9 9M3 -1L9 5M7 -1L9 1",
     "navy": "M0 1H8M0 5H8",
     "red": "M2 0V8M6 0V8",
     "gold": "M1 1V1.1M5 1V1.1M3 3.7V3.8M7 3.7V3.8M1 6.4V6.5M5 6.4V6.5",
     "bronze": "M0 2Q2 0 4 2T8 2M0 6Q2 4 4 6T8 6",
-    "brown": "M-1 5L5 -1M-1 9L9 -1M3 9L9 3",
+    "brown": "M-1 1L1 -1M-1 5L5 -1M-1 9L9 -1M3 9L9 3M7 9L9 7",
     "tan": "M0 5L2 2L4 5L6 2L8 5",
 }
 """Colour name -> the strokes of its pattern."""

@@ -29,16 +29,15 @@ def choice_table(
     common = [_shares(guide, kind, cell, None) for cell in cells]
     later = _replacement(guide, kind, cells, common)
     seen = _misreading(kind.options, clue.misread)
-    places = range(len(kind.options))
     return ChoiceTable(
         tuple(option.id for option in kind.options),
         tuple(
             Likelihood(
-                tuple(sum(row[o] * seen[o][a] for o in places) for row in shares),
-                sum(later[o] * seen[o][a] for o in places),
+                tuple(_read(row, seen, a) for row in shares),
+                _read(later, seen, a),
                 1 / len(kind.options),
             )
-            for a in places
+            for a in range(len(kind.options))
         ),
     )
 
@@ -108,3 +107,8 @@ def _misreading(options: tuple[Option, ...], m: float) -> list[list[float]]:
             ]
         )
     return rows
+
+
+def _read(shares: Vector, seen: list[list[float]], a: int) -> float:
+    """Probability of reading option `a` where the true options have these shares."""
+    return sum(w * row[a] for w, row in zip(shares, seen, strict=True))

@@ -6,7 +6,11 @@ Model page: "A claim".
 from fieldid.engine.find import Cited, Claim, ClaimVerdict, Item
 from fieldid.engine.one import Posterior, weigh
 from fieldid.engine.prepare import Tables
+from fieldid.engine.special import TINY
 from fieldid.engine.words import BARE, strength, tells_nothing, times, years
+
+# A hair under a half, so that the last bit never decides what fits half as well.
+HALF = 0.5 - 1e-9
 
 
 def claim(
@@ -32,7 +36,8 @@ def place(tables: Tables, year: int) -> int:
 def factor(tables: Tables, posterior: Posterior, y: int) -> float:
     """Bayes factor of the model year at place `y` against all the rest.
 
-    Odds after the readings over odds before; the rest includes outside.
+    Odds after the readings over odds before; the rest includes outside. What is
+    ruled out altogether counts as next to nothing, so that the factor is a number.
     """
     start, stop = tables.stretches[y]
     before = sum(tables.prior[start:stop])
@@ -41,7 +46,7 @@ def factor(tables: Tables, posterior: Posterior, y: int) -> float:
     rest_after = sum(
         p for i, p in enumerate([*posterior.years, posterior.outside]) if i != y
     )
-    return (after / rest_after) / (before / rest_before)
+    return max(after, TINY) / max(rest_after, TINY) / (before / rest_before)
 
 
 def alone(tables: Tables, item: Item, clue: str) -> Posterior:
@@ -51,29 +56,35 @@ def alone(tables: Tables, item: Item, clue: str) -> Posterior:
 
 
 def fitting(posterior: Posterior, tables: Tables) -> list[int]:
-    """The model years that are at least half as probable as the best one."""
-    best = max(posterior.years)
+    """The model years that the readings fit at least half as well as the best one,
+    however many of each were made.
+    """
+    fits = [
+        p / sum(tables.prior[start:stop])
+        for p, (start, stop) in zip(posterior.years, tables.stretches, strict=True)
+    ]
+    best = max(fits)
     return [
         year.year
-        for year, p in zip(tables.guide.years, posterior.years, strict=True)
-        if p >= best / 2
+        for year, fit in zip(tables.guide.years, fits, strict=True)
+        if fit >= HALF * best
     ]
 
 
 def _cited(tables: Tables, item: Item, clue: str, y: int) -> Cited:
     name = tables.guide.clues[tables.places[clue]].name
     if dict(item.readings).get(clue) is None:
-        return Cited(clue, 1.0, f"The {name} was not read, so it proves nothing yet.")
+        return Cited(clue, 1.0, f"Still to be read: the {name}.")
     posterior = alone(tables, item, clue)
     weighed = factor(tables, posterior, y)
     year = tables.guide.years[y].year
     shared = years(fitting(posterior, tables))
     if tells_nothing(weighed) or 1 < weighed <= BARE:
-        say = f"The {name} alone proves next to nothing: it fits {shared}."
+        say = f"Taken alone, the {name} would prove next to nothing: any of {shared}."
     elif weighed < 1:
-        say = f"The {name} alone speaks against {year}: it fits {shared}."
+        say = f"Taken alone, the {name} would speak against {year}, for {shared}."
     else:
-        say = f"The {name} alone speaks for {year} ({strength(weighed)})."
+        say = f"Taken alone, the {name} would speak for {year}: {strength(weighed)}."
     return Cited(clue, weighed, say)
 
 

@@ -87,15 +87,19 @@ def _expected(field: Field, cell: Cell) -> str | None:
 
 
 def _clean(table: CodeTable) -> list[str]:
-    """The distinct readings without a mistake, in the order of the cells; what says
-    nothing about the date stays unread.
+    """The distinct readings without a mistake, in the order of the cells.
+
+    Fields that say nothing about the date stay unread. A cell on which a dating
+    field is silent has no clean reading: the readings must not overlap.
     """
+    dating = [any(right is not None for right in row) for row in table.expected]
     readings = {
         "".join(
-            UNREADABLE * field.width if right is None else right
+            right or UNREADABLE * field.width
             for field, right in zip(table.code.fields, row, strict=True)
         ): None
         for row in zip(*table.expected, strict=True)
+        if all(right or not told for right, told in zip(row, dating, strict=True))
     }
     return list(readings)
 

@@ -8,9 +8,10 @@ from collections.abc import Sequence
 from fieldid.engine.code import UNREADABLE
 from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading
 from fieldid.engine.guide import Condition
-from fieldid.engine.one import Posterior
+from fieldid.engine.one import Posterior, ranked
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import Conflict, said
+from fieldid.engine.special import round9
 from fieldid.engine.words import BARE, likely, percent, strength, times
 
 EVEN = 0.5
@@ -27,7 +28,7 @@ def flags(
 ) -> tuple[Flag, ...]:
     """All red flags: none of these, the claim, disagreements, parts, the guide's."""
     found = []
-    if posterior.outside > EVEN:
+    if is_outside(posterior):
         found.append(_outside(posterior.outside))
     if weighed and weighed.bayes_factor < AGAINST:
         found.append(_claim(weighed))
@@ -44,6 +45,16 @@ def flags(
 def replaced(posterior: Posterior, p: int) -> float:
     """Probability that part `p` is replaced."""
     return sum(posterior.replaced[p])
+
+
+def is_outside(posterior: Posterior) -> bool:
+    """Whether the object is more likely none of these than one of them."""
+    return round9(posterior.outside) > EVEN
+
+
+def is_replaced(share: float) -> bool:
+    """Whether a part with this probability is more likely replaced than original."""
+    return round9(share) > EVEN
 
 
 def _outside(p: float) -> Flag:
@@ -98,7 +109,7 @@ def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Flag]:
                     f"Do you still have the {part.name}?",
                 )
             )
-        elif share > EVEN:
+        elif is_replaced(share):
             found.append(
                 Flag(
                     "replaced",
@@ -122,10 +133,9 @@ def _holds(tables: Tables, item: Item, posterior: Posterior, c: Condition) -> bo
         return _reads(dict(item.readings).get(c.clue), c)
     if c.part is not None and c.replaced_over is not None:
         p = [part.id for part in tables.guide.parts].index(c.part)
-        return c.part in item.gone or replaced(posterior, p) > c.replaced_over
+        return c.part in item.gone or round9(replaced(posterior, p)) > c.replaced_over
     if c.years is not None:
-        best = max(posterior.years)
-        leading = tables.guide.years[posterior.years.index(best)].year
+        leading = tables.guide.years[ranked(posterior)[0]].year
         return c.years[0] <= leading <= c.years[1]
     return False
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from fieldid.engine.find import Item, Next
-from fieldid.engine.one import Posterior
+from fieldid.engine.one import Posterior, ranked
 from fieldid.engine.prepare import Tables, outcomes, tables_for
 from fieldid.engine.special import Vector, round9
 from fieldid.engine.words import figure
@@ -69,7 +69,7 @@ def advice(tables: Tables, posterior: Posterior, prospect: Prospect) -> Next:
     if prospect.bits < WORTHWHILE:
         reason = "tells next to nothing now"
     else:
-        rivals = _ranked(posterior)[:RIVALS]
+        rivals = ranked(posterior)[:RIVALS]
         i, j = max(
             combinations(sorted(rivals), 2),
             key=lambda pair: round9(between(prospect.rows, *pair)),
@@ -114,6 +114,8 @@ def gain(rows: Rows) -> float:
     """
     shares = [sum(row) for row in rows]
     total = sum(shares)
+    if total == 0:
+        return 0.0
     expected = sum(
         share * entropy(row) for row, share in zip(rows, shares, strict=True)
     )
@@ -159,10 +161,7 @@ def _rows(tables: Tables, item: Item, posterior: Posterior, k: int) -> Rows:
         rows.append([*row, outcome.out * posterior.outside])
     whole = [*posterior.years, posterior.outside]
     rows.append(
-        [
-            max(p - sum(column), 0.0)
-            for p, column in zip(whole, zip(*rows, strict=True), strict=True)
-        ]
+        [max(p - sum(row[y] for row in rows), 0.0) for y, p in enumerate(whole)]
     )
     return rows
 
@@ -174,9 +173,3 @@ def _for_and_against(row: Vector, claimed: int) -> Vector:
 def _weighed(tables: Tables, prospect: Prospect, i: int, j: int) -> float:
     readable = 1 - tables.guide.clues[prospect.k].unreadable
     return readable * gain([(row[i], row[j]) for row in prospect.rows])
-
-
-def _ranked(posterior: Posterior) -> list[int]:
-    """Places of the model years, the most probable first."""
-    places = range(len(posterior.years))
-    return sorted(places, key=lambda y: -round9(posterior.years[y]))

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from fieldid.engine.claim import claim, place
 from fieldid.engine.find import Find, Item, PartState, Verdict
-from fieldid.engine.flags import EVEN, flags, replaced
+from fieldid.engine.flags import flags, is_outside, is_replaced, replaced
 from fieldid.engine.gain import WORTHWHILE, Prospect, advice, prospects, separator
-from fieldid.engine.one import Posterior, weigh
+from fieldid.engine.one import Posterior, ranked, weigh
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import conflicts, weights
 from fieldid.engine.special import round9
@@ -28,7 +28,8 @@ def judge(
     """
     item = find.items[0]
     posterior = weigh(tables, item)
-    first, second = _leaders(posterior)
+    first, *others = ranked(posterior)
+    second = others[0] if others else None
     weighed = claim(tables, item, posterior, find.claim) if find.claim else None
     claimed = place(tables, find.claim.model_year) if find.claim else None
     found = prospects(
@@ -46,7 +47,7 @@ def judge(
             for p, part in enumerate(tables.guide.parts)
         ),
         posterior.log_evidence,
-        None if posterior.outside > EVEN else years[first].year,
+        None if is_outside(posterior) else years[first].year,
         _say(tables, item, posterior, first),
         _runner_up(tables, posterior, found, first, second),
         _built_say(built),
@@ -56,13 +57,6 @@ def judge(
         tuple(advice(tables, posterior, prospect) for prospect in found),
         _exhausted(tables, posterior, found, first, second),
     )
-
-
-def _leaders(posterior: Posterior) -> tuple[int, int | None]:
-    """Places of the most probable model year and of the next one, if there is one."""
-    places = range(len(posterior.years))
-    ranked = sorted(places, key=lambda y: -round9(posterior.years[y]))
-    return ranked[0], ranked[1] if len(ranked) > 1 else None
 
 
 def _built(tables: Tables, posterior: Posterior) -> tuple[tuple[int, float], ...]:
@@ -77,15 +71,15 @@ def _built(tables: Tables, posterior: Posterior) -> tuple[tuple[int, float], ...
 def _part(part: str, share: float, gone: bool) -> PartState:
     if gone:
         return PartState(part, share, "gone")
-    if share > EVEN:
+    if is_replaced(share):
         return PartState(part, share, f"replaced: {likely(share)}, {percent(share)}")
     kept = 1 - share
     return PartState(part, share, f"original: {likely(kept)}, {percent(kept)}")
 
 
 def _say(tables: Tables, item: Item, posterior: Posterior, first: int) -> str:
-    p, year = posterior.years[first], tables.guide.years[first].year
-    if posterior.outside > EVEN:
+    p, year = round9(posterior.years[first]), tables.guide.years[first].year
+    if is_outside(posterior):
         p = posterior.outside
         return f"looks like none of these: {likely(p)}, {percent(p)}"
     if not item.gone and all(reading is None for _, reading in item.readings):
@@ -113,8 +107,13 @@ def _runner_up(
 
 
 def _built_say(built: Sequence[tuple[int, float]]) -> str:
-    """The stretch of months that leaves out 5 % at each end, and the likeliest."""
+    """The stretch of months that leaves out 5 % at each end, and the likeliest.
+
+    Empty where every month is ruled out.
+    """
     inside = sum(p for _, p in built)
+    if inside == 0:
+        return ""
     run = 0.0
     since = until = built[0][0]
     for t, p in built:
@@ -140,7 +139,7 @@ def _exhausted(
     """Why there is nothing left to look at; empty while something can gain."""
     if any(prospect.bits >= WORTHWHILE for prospect in found):
         return ""
-    if second is None or posterior.years[first] >= SETTLED:
+    if second is None or round9(posterior.years[first]) >= SETTLED:
         return "Nothing left to look at would change this."
     years = sorted((tables.guide.years[first].year, tables.guide.years[second].year))
     return f"The clues cannot tell {years[0]} from {years[1]} any further."

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fieldid.engine.find import Item
 from fieldid.engine.likelihood import Likelihood
 from fieldid.engine.prepare import Tables, likelihood, tables_for
-from fieldid.engine.special import LOG_HUGE, Vector, rescale
+from fieldid.engine.special import LOG_HUGE, Vector, rescale, round9
 
 States = tuple[Vector, Vector]
 """Something said of a part's two states: original, replaced."""
@@ -40,7 +40,7 @@ def weigh(tables: Tables, item: Item) -> Posterior:
     whole, last = _evidence(tables, messages, None)
     total = sum(whole)
     states = _spread(tables, own, below, messages)
-    posterior = [x / total for x in whole]
+    posterior = _over(whole, total)
     return Posterior(
         tuple(original for original, _ in states),
         tuple(replaced for _, replaced in states),
@@ -63,6 +63,12 @@ def read(tables: Tables, item: Item) -> dict[int, Likelihood]:
         for k, clue in enumerate(tables.guide.clues)
         if readings.get(clue.id) is not None and clue.part not in item.gone
     }
+
+
+def ranked(posterior: Posterior) -> list[int]:
+    """Places of the model years, the most probable first."""
+    places = range(len(posterior.years))
+    return sorted(places, key=lambda y: -round9(posterior.years[y]))
 
 
 def _own(tables: Tables, item: Item) -> tuple[list[States], int]:
@@ -124,9 +130,11 @@ def _spread(
             _blend(context, 1 - rates[0], 1 - rates[1]),
             _blend(context, rates[0], rates[1]),
         )
-        original, replaced = (_times(above[p][s], below[p][s]) for s in (0, 1))
+        (original, replaced), _ = rescale(
+            [_times(above[p][s], below[p][s]) for s in (0, 1)]
+        )
         total = sum(original) + sum(replaced)
-        joint[p] = ([x / total for x in original], [x / total for x in replaced])
+        joint[p] = (_over(original, total), _over(replaced, total))
     return joint
 
 
@@ -146,9 +154,7 @@ def _context(
     if parent is None:
         rest, _ = _evidence(tables, messages, p)
         return [rest, [0.0] * len(rest)]
-    context: Sequence[Vector] = [
-        _times(above[parent][s], own[parent][s]) for s in (0, 1)
-    ]
+    context, _ = rescale([_times(above[parent][s], own[parent][s]) for s in (0, 1)])
     for q in range(len(parents)):
         if parents[q] == parent and q != p:
             context, _ = rescale([_times(context[s], messages[q][s]) for s in (0, 1)])
@@ -172,6 +178,10 @@ def _evidence(
 
 def _times(a: Vector, b: Vector) -> list[float]:
     return [x * y for x, y in zip(a, b, strict=True)]
+
+
+def _over(a: Vector, total: float) -> list[float]:
+    return [x / total for x in a]
 
 
 def _blend(states: Sequence[Vector], a: float, b: float) -> list[float]:

@@ -1,5 +1,6 @@
 """Why: what each reading adds for the leading year, and which readings disagree."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
@@ -70,7 +71,8 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
         for k, q in combinations(found, 2)
     ]
     worst = [pair for pair in pairs if pair.times > CONFLICT]
-    return sorted(worst, key=lambda pair: -round9(pair.times))[:MOST_PAIRS]
+    # By the logarithm, since nine places of a large number are more than it has.
+    return sorted(worst, key=lambda pair: -round9(math.log(pair.times)))[:MOST_PAIRS]
 
 
 def told(clue: Clue, reading: Reading) -> str:
@@ -85,10 +87,10 @@ def told(clue: Clue, reading: Reading) -> str:
 
 
 def said(tables: Tables, item: Item, k: int) -> str:
-    """A reading and the years that it alone fits."""
+    """A reading and the years that it alone speaks for."""
     clue = tables.guide.clues[k]
     what = told(clue, dict(item.readings)[clue.id])
-    return f"{what} fits {years(fitting(alone(tables, item, clue.id), tables))}"
+    return f"{what} for {years(fitting(alone(tables, item, clue.id), tables))}"
 
 
 def _together(
@@ -115,10 +117,10 @@ def _together(
 def _weight(clue: Clue, item: Item, weighed: float, year: int) -> Weight:
     what = capital(told(clue, dict(item.readings)[clue.id]))
     if tells_nothing(weighed):
-        return Weight(clue.id, weighed, f"{what} says next to nothing about {year}.")
+        return Weight(clue.id, weighed, f"{what}: next to nothing about {year}.")
     side = "for" if weighed > 1 else "against"
     return Weight(
         clue.id,
         weighed,
-        f"{what} speaks {side} {year}: {strength(weighed)}, {times(weighed)}.",
+        f"{what}: {strength(weighed)} {side} {year}, {times(weighed)}.",
     )

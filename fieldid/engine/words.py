@@ -1,4 +1,7 @@
-"""Numbers to words and whole percents, and lists to phrases; a leaf.
+"""Numbers to words and whole percents, and lists to phrases; imports `special` alone.
+
+A number is rounded to nine places before a bound is held against it: on the bound
+the last bit, which differs between languages, must not choose the word.
 
 Probabilities: the calibrated terms of the IPCC's guidance note for authors
 (Mastrandrea and others, 2010, table 1 and its note). Factors: Kass and Raftery,
@@ -7,6 +10,8 @@ Probabilities: the calibrated terms of the IPCC's guidance note for authors
 
 import math
 from collections.abc import Sequence
+
+from fieldid.engine.special import round9
 
 # The narrowest published term that holds, looked up from above.
 AT_LEAST = (
@@ -46,6 +51,7 @@ def likely(p: float) -> str:
     >>> likely(0.71), likely(0.5), likely(0.02)
     ('likely', 'about as likely as not', 'extremely unlikely')
     """
+    p = round9(p)
     for bound, word in AT_LEAST:
         if p >= bound:
             return word
@@ -63,7 +69,7 @@ def percent(p: float) -> str:
     >>> percent(0.714), percent(0.999), percent(0.001)
     ('71 %', 'over 99 %', 'under 1 %')
     """
-    whole = math.floor(100 * p + 0.5)
+    whole = math.floor(100 * round9(p) + 0.5)
     if whole >= 100:
         return "over 99 %"
     return "under 1 %" if whole < 1 else f"{whole} %"
@@ -75,7 +81,7 @@ def strength(factor: float) -> str:
     >>> strength(2.0), strength(0.2), strength(30.0)
     ('barely worth a mention', 'positive', 'strong')
     """
-    size = max(factor, 1 / factor)
+    size = _size(factor)
     for bound, word in FACTORS:
         if size > bound:
             return word
@@ -84,7 +90,7 @@ def strength(factor: float) -> str:
 
 def tells_nothing(factor: float) -> bool:
     """Whether a factor is too near to one to be worth a word."""
-    return max(factor, 1 / factor) < NOTHING
+    return _size(factor) < NOTHING
 
 
 def times(factor: float) -> str:
@@ -93,7 +99,7 @@ def times(factor: float) -> str:
     >>> times(4.2), times(0.25), times(1e6)
     ('4 times', '4 times', 'over 1000 times')
     """
-    size = max(factor, 1 / factor)
+    size = _size(factor)
     if size > 1000:
         return "over 1000 times"
     if size < 3:
@@ -104,12 +110,13 @@ def times(factor: float) -> str:
 def figure(x: float) -> str:
     """A number with at most two decimals, none of them idle.
 
-    >>> figure(6.0), figure(6.25), figure(0.1)
-    ('6', '6.25', '0.1')
+    >>> figure(6.0), figure(6.25), figure(0.1), figure(-1.5)
+    ('6', '6.25', '0.1', '-1.5')
     """
-    hundredths = math.floor(100 * x + 0.5)
+    hundredths = math.floor(100 * abs(x) + 0.5)
+    sign = "-" if x < 0 < hundredths else ""
     whole, rest = divmod(hundredths, 100)
-    return f"{whole}.{rest:02d}".rstrip("0").rstrip(".")
+    return f"{sign}{whole}.{rest:02d}".rstrip("0").rstrip(".")
 
 
 def month(t: int) -> str:
@@ -152,3 +159,8 @@ def listed(things: Sequence[str]) -> str:
 def capital(sentence: str) -> str:
     """The sentence with a capital first letter, the rest left alone."""
     return sentence[:1].upper() + sentence[1:]
+
+
+def _size(factor: float) -> float:
+    """How far a factor is from one, for or against alike."""
+    return round9(max(factor, 1 / factor))

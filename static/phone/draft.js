@@ -1,0 +1,170 @@
+// A kept draft, judged: whether it can be read, and what of it the guide still has.
+// Pure; session.js is the way in.
+
+/** @typedef {import("./engine/guide.js").Guide} Guide */
+/** @typedef {import("./engine/guide.js").Clue} Clue */
+/** @typedef {import("./engine/find.js").Claim} Claim */
+/** @typedef {import("./engine/find.js").Reading} Reading */
+/** @typedef {import("./session.js").Draft} Draft */
+/** @typedef {import("./session.js").State} State */
+
+export const FORMAT = 1;
+const UNREADABLE = "?";
+
+/** A draft that cannot be taken up again; the message is a sentence to show. */
+export class DraftError extends Error {
+  name = "DraftError";
+}
+
+/**
+ * The draft, if this version can read it and it belongs to the guide.
+ * @param {any} json @param {Guide} guide @returns {Draft}
+ */
+export function opened(json, guide) {
+  if (Number.isInteger(json?.format) && json.format > FORMAT) {
+    throw new DraftError(
+      "This draft was written by a newer version of the app " +
+        `(format ${json.format}; this one reads ${FORMAT}). ` +
+        "It is kept as it is; update when online.",
+    );
+  }
+  const { format, session } = json ?? {};
+  if (format !== FORMAT || !isState(session) || !isList(session.past, isState)) {
+    throw new DraftError(
+      "What was kept here is not a draft that this app can read. " +
+        "It is set aside as it is; begin a new find.",
+    );
+  }
+  if (session.guide !== guide.id) {
+    throw new DraftError(
+      `This draft belongs to the guide "${session.guide}", not to "${guide.id}". ` +
+        "It is kept as it is; open its own guide to go on.",
+    );
+  }
+  return json;
+}
+
+/** @param {any} value */
+function isState(value) {
+  const { guide, readings, gone, member, claim, away, without } = value ?? {};
+  return (
+    isText(guide) &&
+    isList(readings, isPair) &&
+    isList(gone, isText) &&
+    (member === null || isText(member)) &&
+    (claim === null || isClaim(claim)) &&
+    typeof away === "boolean" &&
+    isList(without, isText)
+  );
+}
+
+/** @param {unknown} value */
+const isText = (value) => typeof value === "string";
+
+/** @param {unknown} value @param {(each: unknown) => boolean} holds */
+const isList = (value, holds) => Array.isArray(value) && value.every(holds);
+
+/** @param {any} value */
+const isClaim = (value) =>
+  Number.isInteger(value?.model_year) && isList(value.cites, isText);
+
+/** @param {any} value */
+function isPair(value) {
+  if (!Array.isArray(value) || value.length !== 2 || !isText(value[0])) return false;
+  return value[1] === null || isText(value[1]) || Number.isFinite(value[1]);
+}
+
+/**
+ * The state without what the guide no longer has, built anew from known keys alone.
+ * @param {State} state @param {Guide} guide
+ * @returns {{state: State, lost: string[]}}
+ */
+export function mended(state, guide) {
+  /** @type {string[]} */
+  const lost = [];
+  /** @template T @param {readonly T[]} list @param {(each: T) => string} complaint */
+  const sift = (list, complaint) =>
+    list.filter((each) => {
+      const loss = complaint(each);
+      if (loss) lost.push(loss);
+      return !loss;
+    });
+  const readings = sift(state.readings, (pair) => readingLost(pair, guide));
+  const gone = sift(state.gone, (part) => partLost(part, guide));
+  const [member = null] = sift([state.member], (id) => memberLost(id, guide));
+  const [claim = null] = sift([state.claim], (claim) => claimLost(claim, guide));
+  const cites = sift(claim?.cites ?? [], (clue) => clueLost(clue, guide));
+  return {
+    state: {
+      guide: guide.id,
+      readings: readings.map(([clue, reading]) => [clue, reading]),
+      gone,
+      member,
+      claim: claim && { model_year: claim.model_year, cites },
+      away: state.away,
+      without: [...state.without],
+    },
+    lost,
+  };
+}
+
+/** @param {readonly [string, Reading]} pair @param {Guide} guide */
+function readingLost([id, reading], guide) {
+  const clue = guide.clues.find((clue) => clue.id === id);
+  if (!clue) return clueLost(id, guide);
+  if (reading === null || takes(clue.kind, reading)) return "";
+  return `The guide no longer takes "${reading}" for the ${clue.name}; look again.`;
+}
+
+/** @param {string} id @param {Guide} guide */
+function clueLost(id, guide) {
+  if (guide.clues.some((clue) => clue.id === id)) return "";
+  return `The guide no longer has the clue "${id}"; what was kept of it is left out.`;
+}
+
+/** @param {string} id @param {Guide} guide */
+function partLost(id, guide) {
+  const part = guide.parts.find((part) => part.id === id);
+  if (part && part.replaced > 0) return "";
+  return part
+    ? `The guide now says that the ${part.name} is never replaced, so it is not gone.`
+    : `The guide no longer has the part "${id}", which was gone.`;
+}
+
+/** @param {string | null} id @param {Guide} guide */
+function memberLost(id, guide) {
+  if (id === null || guide.members?.all.includes(id)) return "";
+  return `The guide no longer has the set member "${id}"; it is left out.`;
+}
+
+/** @param {Claim | null} claim @param {Guide} guide */
+function claimLost(claim, guide) {
+  if (!claim || guide.years.some(({ year }) => year === claim.model_year)) return "";
+  const { model_year } = claim;
+  return `The guide no longer has the model year ${model_year}; the claim is left out.`;
+}
+
+/**
+ * Whether a clue of this kind can have the reading.
+ * @param {Clue["kind"]} kind @param {string | number} reading
+ */
+function takes(kind, reading) {
+  switch (kind.name) {
+    case "choice":
+      return kind.options.some(({ id }) => id === reading);
+    case "measure":
+      return typeof reading === "number" && kind.low <= reading && reading <= kind.high;
+    case "code":
+      return typeof reading === "string" && spells(kind.fields, reading);
+  }
+}
+
+/** @param {readonly {width: number, alphabet: string}[]} fields @param {string} code */
+function spells(fields, code) {
+  const alphabets = fields.flatMap((field) => Array(field.width).fill(field.alphabet));
+  const characters = [...code];
+  return (
+    characters.length === alphabets.length &&
+    characters.every((c, i) => c === UNREADABLE || alphabets[i].includes(c))
+  );
+}

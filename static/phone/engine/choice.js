@@ -1,0 +1,168 @@
+/**
+ * Choice clues: drawn answers, each made in certain years and months.
+ *
+ * Model page: "choice".
+ */
+
+import { applies } from "./likelihood.js";
+import { sum } from "./special.js";
+
+/** @import { Cell } from "./cells.js" */
+/** @import { Choice, Clue, Guide, Option, Span } from "./guide.js" */
+/** @import { Likelihood } from "./likelihood.js" */
+/** @import { Vector } from "./special.js" */
+
+export const LOOK_ALIKE = 5;
+
+/**
+ * The likelihood of every option, in guide order.
+ * @typedef {object} ChoiceTable
+ * @property {"choice"} name
+ * @property {readonly string[]} ids
+ * @property {readonly Likelihood[]} likelihoods
+ */
+
+/**
+ * Likelihoods of the options for a set member (null: not known).
+ * @param {Guide} guide
+ * @param {Clue} clue
+ * @param {Choice} kind
+ * @param {readonly Cell[]} cells
+ * @param {string | null} member
+ * @returns {ChoiceTable}
+ */
+export function choice_table(guide, clue, kind, cells, member) {
+  const shares = cells.map((cell) => _shares(guide, kind, cell, member));
+  const common = cells.map((cell) => _shares(guide, kind, cell, null));
+  const later = _replacement(guide, kind, cells, common);
+  const seen = _misreading(kind.options, clue.misread);
+  return Object.freeze({
+    name: "choice",
+    ids: kind.options.map((option) => option.id),
+    likelihoods: kind.options.map((_, a) =>
+      Object.freeze({
+        orig: Float64Array.from(shares, (row) => _read(row, seen, a)),
+        rep: _read(later, seen, a),
+        out: 1 / kind.options.length,
+      }),
+    ),
+  });
+}
+
+/**
+ * Likelihood of reading the option with id `a`.
+ * @param {ChoiceTable} table
+ * @param {string} a
+ */
+export function choice_likelihood(table, a) {
+  return table.likelihoods[table.ids.indexOf(a)];
+}
+
+/**
+ * `w`: the largest share of the option's spans that cover the cell.
+ * @param {Option} option
+ * @param {Cell} cell
+ * @param {string | null} member
+ */
+export function weight(option, cell, member) {
+  return Math.max(0, ...option.seen.map((span) => _covers(span, cell, member)));
+}
+
+/**
+ * @param {Span} span
+ * @param {Cell} cell
+ * @param {string | null} member
+ */
+function _covers(span, cell, member) {
+  if (!applies(span.members, span.excluded, member)) {
+    return 0;
+  }
+  if (span.years && !(span.years[0] <= cell.year && cell.year <= span.years[1])) {
+    return 0;
+  }
+  const before = span.since === null ? 0 : span.since - cell.t;
+  const after = span.until === null ? 0 : cell.t - span.until;
+  const distance = Math.max(before, after, 0);
+  if (distance > span.fade) {
+    return 0;
+  }
+  return span.share * (1 - distance / (span.fade + 1));
+}
+
+/**
+ * `A(o|c)` of every option; uniform where the guide is silent.
+ * @param {Guide} guide
+ * @param {Choice} kind
+ * @param {Cell} cell
+ * @param {string | null} member
+ * @returns {Vector}
+ */
+function _shares(guide, kind, cell, member) {
+  const raised = Float64Array.from(
+    kind.options,
+    (o) => weight(o, cell, member) + guide.floor,
+  );
+  const total = sum(raised);
+  return raised.map((w) => w / total);
+}
+
+/**
+ * `R(o)`: what a replaced part shows.
+ * @param {Guide} guide
+ * @param {Choice} kind
+ * @param {readonly Cell[]} cells
+ * @param {Vector[]} common
+ * @returns {Vector}
+ */
+function _replacement(guide, kind, cells, common) {
+  const options = kind.options;
+  if (kind.replacement.length > 0) {
+    const given = new Map(kind.replacement);
+    const raised = Float64Array.from(
+      options,
+      (o) => (given.get(o.id) ?? 0) + guide.floor,
+    );
+    const total = sum(raised);
+    return raised.map((w) => w / total);
+  }
+  return Float64Array.from(options, (_, o) => {
+    const shown = cells.reduce((total, c, i) => total + c.spread * common[i][o], 0);
+    return 0.5 * shown + 0.5 / options.length;
+  });
+}
+
+/**
+ * `M(a|o)` as rows by the true option `o`.
+ * @param {readonly Option[]} options
+ * @param {number} m
+ * @returns {Vector[]}
+ */
+function _misreading(options, m) {
+  if (options.length === 1) {
+    return [Float64Array.of(1)];
+  }
+  return options.map((o) => {
+    const pull = Float64Array.from(options, (a) => {
+      if (a === o) {
+        return 0;
+      }
+      return o.like.includes(a.id) || a.like.includes(o.id) ? LOOK_ALIKE : 1;
+    });
+    const total = sum(pull);
+    return pull.map((x, a) => (options[a] === o ? 1 - m : (m * x) / total));
+  });
+}
+
+/**
+ * Probability of reading option `a` where the true options have these shares.
+ * @param {Vector} shares
+ * @param {Vector[]} seen
+ * @param {number} a
+ */
+function _read(shares, seen, a) {
+  let total = 0;
+  for (let o = 0; o < shares.length; o++) {
+    total += shares[o] * seen[o][a];
+  }
+  return total;
+}

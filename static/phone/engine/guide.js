@@ -1,0 +1,218 @@
+/**
+ * A guide as frozen records; no arithmetic, no files.
+ *
+ * Months are counted `t = 12 * year + month - 1`, in pairs that include both ends.
+ * Everything that has an order is an array in the guide's order.
+ */
+
+export const FORMAT = 1;
+
+/**
+ * A drawn node: tag, attributes, children; what it means is the views' business.
+ * @typedef {readonly [string, readonly (readonly [string, string | number])[],
+ *   readonly (Picture | string)[]]} Picture
+ */
+
+/**
+ * A catalogue year, built in the months `opens` to `closes`.
+ * @typedef {object} ModelYear
+ * @property {number} year
+ * @property {number} opens
+ * @property {number} closes
+ * @property {number} volume
+ * @property {string} note
+ */
+
+/**
+ * A part that can be replaced, alone or when the part it follows is.
+ * @typedef {object} Part
+ * @property {string} id
+ * @property {string} name
+ * @property {number} replaced
+ * @property {string | null} follows
+ * @property {number} share
+ * @property {number} whole_set
+ */
+
+/**
+ * When an option was made: model years, build months, or both.
+ *
+ * With `members` it counts for those alone (never when the member is unknown);
+ * with `excluded` for all others. `fade` is how many months it lingers outside.
+ * @typedef {object} Span
+ * @property {readonly [number, number] | null} years
+ * @property {number | null} since
+ * @property {number | null} until
+ * @property {number} fade
+ * @property {number} share
+ * @property {readonly string[]} members
+ * @property {readonly string[]} excluded
+ */
+
+/**
+ * One answer of a choice. Without spans it never left the works.
+ * @typedef {object} Option
+ * @property {string} id
+ * @property {string} label
+ * @property {readonly string[]} like
+ * @property {readonly Span[]} seen
+ * @property {Picture | null} picture
+ * @property {string} source
+ */
+
+/**
+ * A clue with a few answers; `replacement` is what a replaced part shows.
+ * @typedef {object} Choice
+ * @property {"choice"} name
+ * @property {readonly Option[]} options
+ * @property {readonly (readonly [string, number])[]} replacement
+ */
+
+/**
+ * The size as made in the given model years.
+ * @typedef {object} Size
+ * @property {readonly [number, number]} years
+ * @property {number} mean
+ * @property {number} sd
+ * @property {readonly string[]} members
+ * @property {readonly string[]} excluded
+ */
+
+/**
+ * A clue that is measured: a length, a mass, an angle, in `unit`.
+ * @typedef {object} Measure
+ * @property {"measure"} name
+ * @property {string} unit
+ * @property {number} low
+ * @property {number} high
+ * @property {number} wear
+ * @property {readonly Size[]} sizes
+ */
+
+/**
+ * One field of a code: `means` is month, year, year-letter, model-year or plain.
+ *
+ * `codes` says what stands for a build year (year-letter) or a model year
+ * (model-year); for the other meanings it is empty.
+ * @typedef {object} Field
+ * @property {string} name
+ * @property {"month" | "year" | "year-letter" | "model-year" | "plain"} means
+ * @property {number} width
+ * @property {string} alphabet
+ * @property {number} odd
+ * @property {readonly (readonly [number, string])[]} codes
+ */
+
+/**
+ * A clue that is spelled out: a stamped or printed string of fields.
+ * @typedef {object} Code
+ * @property {"code"} name
+ * @property {readonly Field[]} fields
+ */
+
+/**
+ * One thing to look at, on one part.
+ * @typedef {object} Clue
+ * @property {string} id
+ * @property {string} part
+ * @property {string} name
+ * @property {Choice | Measure | Code} kind
+ * @property {string} ask
+ * @property {string} where
+ * @property {string} why
+ * @property {string} photo
+ * @property {number} seconds
+ * @property {number} unreadable
+ * @property {string} seen_from
+ * @property {string} needs
+ * @property {number} misread
+ * @property {string} spot
+ * @property {Picture | null} picture
+ * @property {string} source
+ */
+
+/**
+ * What a set consists of, was sold as, and how often one is a stray.
+ * @typedef {object} Members
+ * @property {readonly string[]} all
+ * @property {readonly string[]} usual
+ * @property {number} stray
+ * @property {readonly (readonly [string, number])[]} stray_for
+ */
+
+/**
+ * What a guide's flag waits for; each condition uses the fields it needs.
+ *
+ * `clue` with `among` (option ids, or codes with ? for any character), `over`
+ * or `under`; `part` with `replaced_over`; or `years`, which the leading model
+ * year must lie in.
+ * @typedef {object} Condition
+ * @property {string | null} clue
+ * @property {readonly string[]} among
+ * @property {number | null} over
+ * @property {number | null} under
+ * @property {string | null} part
+ * @property {number | null} replaced_over
+ * @property {readonly [number, number] | null} years
+ */
+
+/**
+ * A red flag of the guide's own, raised when all conditions hold.
+ * @typedef {object} GuideFlag
+ * @property {readonly Condition[]} when
+ * @property {string} say
+ * @property {string} ask
+ */
+
+/**
+ * All that is known about one line of objects.
+ * @typedef {object} Guide
+ * @property {number} format
+ * @property {string} id
+ * @property {string} title
+ * @property {string} maker
+ * @property {string} kind
+ * @property {boolean} fiction
+ * @property {string} about
+ * @property {string} source
+ * @property {string} updated
+ * @property {string} drawing
+ * @property {number} floor
+ * @property {number} misread
+ * @property {number} outside
+ * @property {readonly ModelYear[]} years
+ * @property {readonly Part[]} parts
+ * @property {readonly Clue[]} clues
+ * @property {Members | null} members
+ * @property {readonly GuideFlag[]} flags
+ * @property {readonly string[]} cautions
+ */
+
+/**
+ * The guide in a packed guide, which is one already; another format is refused.
+ * @param {any} packed parsed JSON
+ * @returns {Guide}
+ */
+export function unpack(packed) {
+  if (packed.format !== FORMAT) {
+    throw new Error(
+      `This guide is format ${packed.format}, the app reads ${FORMAT}: ` +
+        "update the app when online.",
+    );
+  }
+  return _frozen(packed);
+}
+
+/**
+ * The value with everything in it frozen.
+ * @template T
+ * @param {T} value
+ * @returns {T}
+ */
+function _frozen(value) {
+  if (typeof value === "object" && value !== null) {
+    Object.values(value).forEach(_frozen);
+    Object.freeze(value);
+  }
+  return value;
+}

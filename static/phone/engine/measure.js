@@ -1,0 +1,196 @@
+/**
+ * Measure clues: a size as made, less what polishing and use took away.
+ *
+ * Model page: "measure", and "What to look at next" for the cut at the deciles.
+ */
+
+import { applies, blend } from "./likelihood.js";
+import { erfc, erfcx, phi, round9, sum } from "./special.js";
+
+/** @import { Cell } from "./cells.js" */
+/** @import { Clue, Measure, Size } from "./guide.js" */
+/** @import { Likelihood } from "./likelihood.js" */
+/** @import { Vector } from "./special.js" */
+
+export const STEPS = 120;
+export const CUTS = 10;
+
+/**
+ * Cells by class: one class a size, and a last one where the guide is silent.
+ *
+ * `which` is the class of each cell and `share` each class's share of the prior
+ * when the member is not known. `rows` is the probability of each of the equal
+ * steps of the range, class by class, `later` the same for a replaced part.
+ * @typedef {object} MeasureTable
+ * @property {"measure"} name
+ * @property {Measure} measure
+ * @property {number} misread
+ * @property {readonly number[]} which
+ * @property {Vector} share
+ * @property {readonly Vector[]} rows
+ * @property {Vector} later
+ */
+
+/**
+ * The table for a set member (null: not known).
+ * @param {Clue} clue
+ * @param {Measure} kind
+ * @param {readonly Cell[]} cells
+ * @param {string | null} member
+ * @returns {MeasureTable}
+ */
+export function measure_table(clue, kind, cells, member) {
+  const share = new Float64Array(kind.sizes.length + 1);
+  for (const cell of cells) {
+    share[_class(kind, cell, null)] += cell.spread;
+  }
+  const rows = kind.sizes.map((size) => _steps(kind, size, clue.misread));
+  rows.push(new Float64Array(STEPS).fill(1 / STEPS));
+  const steps = rows[0].map((_, i) =>
+    blend(
+      Float64Array.from(rows, (row) => row[i]),
+      share,
+      1 / STEPS,
+    ),
+  );
+  return Object.freeze({
+    name: "measure",
+    measure: kind,
+    misread: clue.misread,
+    which: cells.map((cell) => _class(kind, cell, member)),
+    share,
+    rows,
+    later: steps,
+  });
+}
+
+/**
+ * Likelihood (a density, per unit) of measuring `x`.
+ * @param {MeasureTable} table
+ * @param {number} x
+ */
+export function measure_likelihood(table, x) {
+  const { measure: kind, misread: m } = table;
+  const out = 1 / (kind.high - kind.low);
+  const by_class = kind.sizes.map(
+    (size) => (1 - m) * density(x, size.mean, size.sd, kind.wear) + m * out,
+  );
+  by_class.push(out);
+  return _likelihood(table, Float64Array.from(by_class), out);
+}
+
+/**
+ * Likelihoods of the readings to expect, cut at their predictive deciles.
+ *
+ * `original` is the probability of each cell with the part original, `replaced`
+ * of the part being replaced, `outside` of none of these.
+ * @param {MeasureTable} table
+ * @param {Vector} original
+ * @param {number} replaced
+ * @param {number} outside
+ */
+export function measure_outcomes(table, original, replaced, outside) {
+  const mass = new Float64Array(table.rows.length);
+  for (let c = 0; c < table.which.length; c++) {
+    mass[table.which[c]] += original[c];
+  }
+  /** @type {Likelihood[]} */
+  const outcomes = [];
+  let start = 0;
+  let run = 0;
+  for (let i = 0; i < STEPS; i++) {
+    for (let k = 0; k < mass.length; k++) {
+      run += mass[k] * table.rows[k][i];
+    }
+    run += replaced * table.later[i] + outside / STEPS;
+    if (round9(run) >= (outcomes.length + 1) / CUTS || i + 1 === STEPS) {
+      const by_class = Float64Array.from(table.rows, (row) => sum(row, start, i + 1));
+      outcomes.push(_likelihood(table, by_class, (i + 1 - start) / STEPS));
+      start = i + 1;
+    }
+  }
+  return outcomes;
+}
+
+/**
+ * Normal(mean, sd) minus an exponential of mean `wear`, at `x`.
+ * @param {number} x
+ * @param {number} mean
+ * @param {number} sd
+ * @param {number} wear
+ */
+export function density(x, mean, sd, wear) {
+  const z = (x - mean) / sd;
+  if (wear === 0) {
+    return Math.exp((-z * z) / 2) / (sd * Math.sqrt(2 * Math.PI));
+  }
+  const rate = 1 / wear;
+  const u = (rate * sd + z) / Math.sqrt(2);
+  if (u >= 0) {
+    return (rate / 2) * Math.exp((-z * z) / 2) * erfcx(u);
+  }
+  return (
+    (rate / 2) * Math.exp((rate * (rate * sd * sd + 2 * (x - mean))) / 2) * erfc(u)
+  );
+}
+
+/**
+ * The first size that covers the cell, or the silent class.
+ * @param {Measure} kind
+ * @param {Cell} cell
+ * @param {string | null} member
+ */
+function _class(kind, cell, member) {
+  for (const [k, size] of kind.sizes.entries()) {
+    const covered = size.years[0] <= cell.year && cell.year <= size.years[1];
+    if (covered && applies(size.members, size.excluded, member)) {
+      return k;
+    }
+  }
+  return kind.sizes.length;
+}
+
+/**
+ * Probability of each step of the range; what lies beyond counts at its ends.
+ * @param {Measure} kind
+ * @param {Size} size
+ * @param {number} m
+ * @returns {Vector}
+ */
+function _steps(kind, size, m) {
+  const width = (kind.high - kind.low) / STEPS;
+  const edges = new Float64Array(STEPS + 1);
+  for (let i = 1; i < STEPS; i++) {
+    edges[i] = _below(kind.low + i * width, kind, size);
+  }
+  edges[STEPS] = 1;
+  return new Float64Array(STEPS).map(
+    (_, i) => (1 - m) * (edges[i + 1] - edges[i]) + m / STEPS,
+  );
+}
+
+/**
+ * Probability of a size below `x`: the normal's, and the part worn down past it,
+ * which is `wear` times the density.
+ * @param {number} x
+ * @param {Measure} kind
+ * @param {Size} size
+ */
+function _below(x, kind, size) {
+  const worn = kind.wear * density(x, size.mean, size.sd, kind.wear);
+  return phi((x - size.mean) / size.sd) + worn;
+}
+
+/**
+ * @param {MeasureTable} table
+ * @param {Vector} by_class
+ * @param {number} out
+ * @returns {Likelihood}
+ */
+function _likelihood(table, by_class, out) {
+  const orig = new Float64Array(table.which.length);
+  for (let c = 0; c < orig.length; c++) {
+    orig[c] = by_class[table.which[c]];
+  }
+  return Object.freeze({ orig, rep: blend(by_class, table.share, out), out });
+}

@@ -1,0 +1,155 @@
+/** Why: what each reading adds for the leading year, and which readings disagree. */
+
+import { alone, factor, fitting } from "./claim.js";
+import { read, weigh } from "./one.js";
+import { pair } from "./parts.js";
+import { pairs, round9 } from "./special.js";
+import {
+  BARE,
+  capital,
+  figure,
+  strength,
+  tells_nothing,
+  times,
+  years,
+} from "./words.js";
+
+/** @import { Item, Reading, Weight } from "./find.js" */
+/** @import { Clue } from "./guide.js" */
+/** @import { Likelihood } from "./likelihood.js" */
+/** @import { Posterior } from "./one.js" */
+/** @import { Tables } from "./prepare.js" */
+
+// Two readings are named when they go together so many times more seldom than by
+// chance that the factor is more than barely worth a mention.
+export const CONFLICT = BARE;
+export const MOST_PAIRS = 3;
+
+/**
+ * Two clues, by place, that go together `times` more seldom than by chance.
+ * @typedef {object} Conflict
+ * @property {number} first
+ * @property {number} second
+ * @property {number} times
+ */
+
+/**
+ * The factor that each reading adds for the model year at place `y`.
+ *
+ * It is the Bayes factor with the reading over the one without it, all other
+ * readings kept.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {Posterior} posterior
+ * @param {number} y
+ * @returns {Weight[]}
+ */
+export function weights(tables, item, posterior, y) {
+  const full = factor(tables, posterior, y);
+  return [...read(tables, item).keys()].map((k) => {
+    const clue = tables.guide.clues[k];
+    const rest = item.readings.filter(([id]) => id !== clue.id);
+    const without = factor(tables, weigh(tables, { ...item, readings: rest }), y);
+    return _weight(clue, item, full / without, tables.guide.years[y].year);
+  });
+}
+
+/**
+ * The pairs of readings that disagree most, the worst first.
+ *
+ * The measure is P(a) P(b) / P(a, b), parts summed out: the conflict measure of
+ * F. V. Jensen and others (1990; cited from memory), for two findings.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @returns {Conflict[]}
+ */
+export function conflicts(tables, item) {
+  const found = [...read(tables, item)];
+  const single = new Map(found.map(([k, a]) => [k, _together(tables, k, a, k, null)]));
+  const worst = pairs(found)
+    .map(([[k, a], [q, b]]) => {
+      const apart = (single.get(k) ?? 0) * (single.get(q) ?? 0);
+      return { first: k, second: q, times: apart / _together(tables, k, a, q, b) };
+    })
+    .filter((pair) => pair.times > CONFLICT);
+  // By the logarithm, since nine places of a large number are more than it has.
+  return worst
+    .sort((a, b) => round9(Math.log(b.times)) - round9(Math.log(a.times)))
+    .slice(0, MOST_PAIRS);
+}
+
+/**
+ * A reading in words: the clue's name and what it showed.
+ * @param {Clue} clue
+ * @param {Reading | undefined} reading
+ */
+export function told(clue, reading) {
+  const kind = clue.kind;
+  switch (kind.name) {
+    case "choice":
+      return `${clue.name} (${kind.options.find((o) => o.id === reading)?.label})`;
+    case "measure":
+      return `${clue.name} (${figure(Number(reading))} ${kind.unit})`;
+    case "code":
+      return `${clue.name} (${reading})`;
+  }
+}
+
+/**
+ * A reading and the years that it alone fits.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {number} k
+ */
+export function said(tables, item, k) {
+  const clue = tables.guide.clues[k];
+  const what = told(clue, new Map(item.readings).get(clue.id));
+  return `${what} fits ${years(fitting(alone(tables, item, clue.id), tables))}`;
+}
+
+/**
+ * Probability of reading `a` of clue `k`, and `b` of clue `q` if given.
+ * @param {Tables} tables
+ * @param {number} k
+ * @param {Likelihood} a
+ * @param {number} q
+ * @param {Likelihood | null} b
+ */
+function _together(tables, k, a, q, b) {
+  const later = b ? b.rep : 1;
+  const out = b ? b.out : 1;
+  const [both, first_only, second_only, neither] = pair(
+    tables.forest,
+    tables.part_of[k],
+    tables.part_of[q],
+  );
+  let total = tables.guide.outside * a.out * out;
+  // Whether each part is original: both, the first alone, the second alone, neither.
+  for (let i = 0; i < tables.cells.length; i++) {
+    const x = a.orig[i];
+    const y = b ? b.orig[i] : 1;
+    total +=
+      tables.prior[i] *
+      (both * x * y +
+        first_only * x * later +
+        second_only * a.rep * y +
+        neither * a.rep * later);
+  }
+  return total;
+}
+
+/**
+ * @param {Clue} clue
+ * @param {Item} item
+ * @param {number} weighed
+ * @param {number} year
+ * @returns {Weight}
+ */
+function _weight(clue, item, weighed, year) {
+  const what = capital(told(clue, new Map(item.readings).get(clue.id)));
+  const side = weighed > 1 ? "for" : "against";
+  const say = tells_nothing(weighed)
+    ? `${what} says next to nothing about ${year}.`
+    : `${what} speaks ${side} ${year}: ${strength(weighed)}, ${times(weighed)}.`;
+  return Object.freeze({ clue: clue.id, factor: weighed, say });
+}

@@ -1,0 +1,71 @@
+/** The guides of this bundle: fetched, unpacked and prepared once each. */
+
+import { prepare, unpack } from "./engine/index.js";
+
+/**
+ * @typedef {object} Opened
+ * @property {any} guide with its drawing as `scene`
+ * @property {any} tables
+ * @property {string} stamp changes when anything in the guide changes
+ */
+
+/** A guide that cannot be opened; the message is a sentence to show. */
+export class ShelfError extends Error {
+  name = "ShelfError";
+}
+
+/** @type {Map<string, Promise<Opened>>} */
+const shelf = new Map();
+
+/**
+ * The guide, ready to be judged with.
+ * @param {string} id
+ * @returns {Promise<Opened>}
+ */
+export function opened(id) {
+  const known = shelf.get(id);
+  if (known) return known;
+  const opening = open(id);
+  shelf.set(id, opening);
+  // A failure is not kept: with signal again the next attempt may do.
+  opening.catch(() => shelf.delete(id));
+  return opening;
+}
+
+/**
+ * A file beside the guides, as text.
+ * @param {string} path
+ */
+export async function fetched(path) {
+  const response = await fetch(new URL(`../${path}`, import.meta.url)).catch(() => null);
+  if (response?.ok) return response.text();
+  throw new ShelfError(
+    "This guide is not on the phone yet and could not be fetched. Try again with signal; what is ready for no signal still works.",
+  );
+}
+
+/** @param {string} id @returns {Promise<Opened>} */
+async function open(id) {
+  const text = await fetched(`guides/${id}.json`);
+  try {
+    const guide = unpack(JSON.parse(text));
+    return { guide, tables: prepare(guide), stamp: fingerprint(text) };
+  } catch (error) {
+    const { message } = /** @type {Error} */ (error);
+    throw new ShelfError(`${sentence(message)} Other guides and your drafts are not touched.`);
+  }
+}
+
+/** @param {string} text */
+function sentence(text) {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+/** FNV-1a in 32 bits: it only has to notice a change. @param {string} text */
+function fingerprint(text) {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i += 1) {
+    hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  }
+  return (hash >>> 0).toString(16).padStart(8, "0");
+}

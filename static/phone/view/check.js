@@ -1,0 +1,34 @@
+/** Check this phone: how many worked examples come out as they should. */
+
+import { element, piece, set, slot } from "./dom.js";
+
+const MOST_FAILURES = 5;
+
+/**
+ * Draws the page of the check.
+ * @param {HTMLElement} root
+ * @param {{done: number, total: number, running: boolean, result: any}} data
+ */
+export function drawCheck(root, { done, total, running, result }) {
+  const failures = result?.failures ?? [];
+  const made = piece("check", {
+    button: result ? "Run it again" : "Run the check",
+    result: running ? `${done} of ${total} done.` : result ? summary(result) : null,
+    failures: failures.slice(0, MOST_FAILURES).map((/** @type {any} */ each) => element("li", "", line(each))),
+  });
+  set(slot(made, "button"), { disabled: running });
+  if (running || result) set(slot(made, "progress"), { value: total ? done / total : 0 });
+  else slot(made, "progress").remove();
+  root.replaceChildren(made);
+}
+
+/** @param {any} result */
+function summary({ agree, total }) {
+  if (agree === total) return `All ${total} examples agree. This phone’s arithmetic is sound.`;
+  return `${agree} of ${total} examples agree. Do not rely on a verdict of this phone; try another browser.`;
+}
+
+/** @param {any} failure */
+function line(failure) {
+  return typeof failure === "string" ? failure : JSON.stringify(failure);
+}

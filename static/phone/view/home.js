@@ -1,0 +1,71 @@
+/** Home's moving parts: drafts on their guides, the badge, the update, installing. */
+
+import { element, piece, set, slot } from "./dom.js";
+import { counted } from "./reading.js";
+
+/**
+ * Puts a kept draft on its guide's card, or takes it off.
+ * @param {HTMLElement} root
+ * @param {string} guide
+ * @param {{readings: [string, unknown][], say: string} | null} draft
+ */
+export function drawDraft(root, guide, draft) {
+  const card = root.querySelector(`[data-guide-card="${CSS.escape(guide)}"]`);
+  if (!(card instanceof HTMLElement)) return;
+  const place = /** @type {HTMLElement} */ (card.querySelector("[data-draft]"));
+  const start = /** @type {HTMLElement} */ (card.querySelector("[data-start-row]"));
+  place.hidden = draft === null;
+  start.hidden = draft !== null;
+  place.replaceChildren(...(draft ? [kept(guide, draft)] : []));
+}
+
+/** @param {string} guide @param {{readings: [string, unknown][], say: string}} draft */
+function kept(guide, draft) {
+  const many = counted(draft.readings);
+  const made = piece("draft", {
+    say: draft.say ? `Kept here: ${many}, ${draft.say}.` : `Kept here: ${many}.`,
+    loss: `This forgets what was kept: ${many}.`,
+  });
+  for (const name of ["go", "start"]) slot(made, name).dataset.guide = guide;
+  return made;
+}
+
+/**
+ * Says how ready the phone is for no signal.
+ * @param {HTMLElement} root
+ * @param {{state: string, say: string}} offline
+ */
+export function drawReady(root, { state, say }) {
+  const badge = /** @type {HTMLElement} */ (root.querySelector("[data-ready]"));
+  badge.hidden = !say;
+  badge.dataset.state = state;
+  badge.textContent = say;
+  drawUpdate(root, state);
+}
+
+/** @param {HTMLElement} root @param {string} state */
+function drawUpdate(root, state) {
+  const place = /** @type {HTMLElement} */ (root.querySelector("[data-update]"));
+  place.hidden = state !== "update";
+  if (place.hidden || place.childElementCount) return;
+  const button = set(element("button", "button", "Update now"), { type: "button" });
+  button.dataset.act = "update";
+  place.replaceChildren(button);
+}
+
+/**
+ * Offers to put the app on the phone: a button where the browser can, else the steps.
+ * @param {HTMLElement} root
+ * @param {"button" | "steps" | null} way
+ */
+export function drawInstall(root, way) {
+  const place = /** @type {HTMLElement} */ (root.querySelector("[data-install]"));
+  place.hidden = way === null;
+  if (way === null) return;
+  const steps =
+    "To have it beside your other apps: tap Share, then “Add to Home Screen”. Then open it once from there while you still have signal.";
+  const button = "It can stand beside your other apps and opens without signal.";
+  const made = piece("install", { say: way === "steps" ? steps : button });
+  if (way === "steps") slot(made, "button").remove();
+  place.replaceChildren(made);
+}

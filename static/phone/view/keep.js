@@ -1,0 +1,57 @@
+/** The find as a file and as text, in the form that a computer reads too. */
+
+import { piece, set, slot } from "./dom.js";
+
+const FORMAT = 1;
+
+/**
+ * The section that keeps the find.
+ * @param {{find: any}} data
+ */
+export function drawKeep({ find }) {
+  const made = piece("keep");
+  const file = new Blob([findText(find)], { type: "application/json" });
+  const link = set(slot(made, "file"), { download: `find-${find.guide}.json` });
+  link.href = URL.createObjectURL(file);
+  link.dataset.file = "";
+  return made;
+}
+
+/** Gives back the memory of the last file. @param {HTMLElement} root */
+export function dropFile(root) {
+  const link = root.querySelector("[data-file]");
+  if (link instanceof HTMLAnchorElement) URL.revokeObjectURL(link.href);
+}
+
+/**
+ * The find as one JSON text.
+ * @param {any} find
+ */
+export function findText(find) {
+  const items = find.items.map((/** @type {any} */ { member, readings, gone }) => ({
+    ...(member ? { member } : {}),
+    readings: Object.fromEntries(readings),
+    gone,
+  }));
+  const { guide, claim } = find;
+  return `${JSON.stringify({ format: FORMAT, guide, items, ...(claim ? { claim } : {}) }, null, 1)}\n`;
+}
+
+/**
+ * Copies the find; where a browser refuses, shows the text to be copied by hand.
+ * @param {HTMLElement} root
+ * @param {any} find
+ */
+export async function copyFind(root, find) {
+  const said = /** @type {HTMLElement} */ (root.querySelector("[data-copied]"));
+  const text = /** @type {HTMLTextAreaElement} */ (root.querySelector("[data-text]"));
+  try {
+    await navigator.clipboard.writeText(findText(find));
+    said.textContent = "Copied.";
+  } catch {
+    text.hidden = false;
+    text.value = findText(find);
+    text.select();
+    said.textContent = "This browser does not copy by itself: the text is below, marked for you.";
+  }
+}

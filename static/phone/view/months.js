@@ -1,0 +1,74 @@
+/** The month ruler: when the object was built, a column a month, years marked below. */
+
+import { MONTHS } from "../engine/words.js";
+import { element } from "./dom.js";
+
+/** Months less probable than this share of the best one are cut off at both ends. */
+const FAINT = 0.05;
+/** Up to so many months each carries its letter. */
+const LETTERED = 18;
+/** More than so many months are drawn as years. */
+const MOST_MONTHS = 120;
+
+/**
+ * The columns and the years below them.
+ * @param {[number, number][]} built
+ */
+export function drawMonths(built) {
+  const stretch = cut(built);
+  const by = stretch.length > MOST_MONTHS ? years(built) : stretch.map(([t, p]) => ({ t, p, span: 1 }));
+  const best = Math.max(...by.map(({ p }) => p));
+  const lettered = stretch.length <= LETTERED;
+  const columns = by.map(({ t, p }) => column(p / best, lettered ? MONTHS[t % 12][0] : ""));
+  const row = element("div", "months__columns", ...columns);
+  row.style.setProperty("--columns", String(by.length));
+  const below = element("div", "months__years", ...spans(by));
+  below.style.setProperty("--columns", String(by.length));
+  return [row, below];
+}
+
+/** The stretch that matters. @param {[number, number][]} built */
+function cut(built) {
+  const best = Math.max(...built.map(([, p]) => p));
+  const kept = built.map(([, p]) => p >= FAINT * best);
+  const first = kept.indexOf(true);
+  return built.slice(first, kept.lastIndexOf(true) + 1);
+}
+
+/** Months summed by year, again cut. @param {[number, number][]} built */
+function years(built) {
+  /** @type {Map<number, number>} */
+  const sums = new Map();
+  for (const [t, p] of built) sums.set(Math.floor(t / 12), (sums.get(Math.floor(t / 12)) ?? 0) + p);
+  return cut([...sums]).map(([year, p]) => ({ t: 12 * year, p, span: 12 }));
+}
+
+/** @param {number} share @param {string} letter */
+function column(share, letter) {
+  const made = element("span", "months__column", element("span", "months__rise"));
+  if (letter) made.append(element("span", "months__letter", letter));
+  made.classList.toggle("months__column--lead", share === 1);
+  made.style.setProperty("--p", share.toFixed(4));
+  return made;
+}
+
+/**
+ * The years as brackets under their columns; where they are many, round ones only.
+ * @param {{t: number, span: number}[]} by
+ */
+function spans(by) {
+  /** @type {Map<number, number>} */
+  const widths = new Map();
+  for (const { t } of by) {
+    const year = Math.floor(t / 12);
+    widths.set(year, (widths.get(year) ?? 0) + 1);
+  }
+  const step = [1, 2, 5, 10, 20, 50].find((size) => widths.size / size <= 8) ?? 100;
+  const least = by.length / 10;
+  return [...widths].map(([year, width]) => {
+    const room = step > 1 ? year % step === 0 : width >= least;
+    const made = element("span", "months__year", element("span", "", room ? String(year) : ""));
+    made.style.setProperty("--width", String(width));
+    return made;
+  });
+}

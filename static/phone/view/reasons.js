@@ -1,0 +1,71 @@
+/** Why: red flags with their questions, the weight of each reading, what to see next. */
+
+import { capital } from "../engine/words.js";
+import { piece, set, slot } from "./dom.js";
+import { toClue } from "../routes.js";
+
+/** The factor that fills the beam: from here on the evidence is "very strong". */
+const FULL = 150;
+/** A beam shorter than this, in per cent, is drawn as a dot's width. */
+const LEAST = 1;
+const MOST_NEXT = 3;
+
+/** The red flags as tags; nothing where there are none. @param {any} verdict */
+export function drawFlags({ flags }) {
+  if (!flags.length) return null;
+  const tags = flags.map((/** @type {any} */ { say, ask }) =>
+    piece("flag", { say, ask: ask ? `Ask: “${ask}”` : null }),
+  );
+  const title = flags.length === 1 ? "1 red flag to ask about" : `${flags.length} red flags to ask about`;
+  return piece("flags", { title, tags });
+}
+
+/**
+ * The readings on a balance; nothing where nothing was read.
+ * @param {{guide: any, verdict: any}} data
+ */
+export function drawWeights({ guide, verdict }) {
+  if (!verdict.weights.length) return null;
+  const year = leading(guide, verdict);
+  return piece("weights", {
+    against: `against ${year}`,
+    for: `for ${year}`,
+    rows: verdict.weights.map(beam),
+  });
+}
+
+/**
+ * What to look at next, best first; nothing once the clues are exhausted.
+ * @param {{guide: any, verdict: any}} data
+ */
+export function drawNext({ guide, verdict }) {
+  if (verdict.exhausted || !verdict.next.length) return null;
+  const rows = verdict.next.slice(0, MOST_NEXT).map((/** @type {any} */ { clue, say }) => {
+    const { name } = guide.clues.find((/** @type {any} */ each) => each.id === clue);
+    const made = piece("next-row", { name: capital(name), say });
+    set(slot(made, "link"), { href: toClue(clue) });
+    return made;
+  });
+  return piece("next", { rows });
+}
+
+/** The year that the weights speak of. @param {any} guide @param {any} verdict */
+function leading(guide, verdict) {
+  if (verdict.leading !== null) return verdict.leading;
+  const best = Math.max(...verdict.model_years.map((/** @type {number[]} */ [, p]) => p));
+  return verdict.model_years.find((/** @type {number[]} */ [, p]) => p === best)[0];
+}
+
+/** @param {any} weight */
+function beam({ factor, say }) {
+  const made = piece("weight", { say });
+  const reach = Math.min(Math.abs(Math.log(factor)) / Math.log(FULL), 1) * 50;
+  const width = Math.max(reach, LEAST);
+  const against = factor < 1;
+  set(slot(made, "bar"), {
+    class: `weight__bar weight__bar--${against ? "against" : "for"}`,
+    x: `${(against ? 50 - width : 50).toFixed(1)}%`,
+    width: `${width.toFixed(1)}%`,
+  });
+  return made;
+}

@@ -1,0 +1,98 @@
+/** The verdict: year, build months, parts, claim, flags, reasons, what next, cautions. */
+
+import { percent } from "../engine/words.js";
+import { drawClaim } from "./claim.js";
+import { element, piece } from "./dom.js";
+import { drawKeep } from "./keep.js";
+import { drawMonths } from "./months.js";
+import { drawStates } from "./parts.js";
+import { drawFlags, drawNext, drawWeights } from "./reasons.js";
+import { halves } from "./ribbon.js";
+
+/** What no guide needs to say, because it holds for every verdict. */
+const ALWAYS = [
+  "This is an estimate from what was read, not an authentication or an appraisal.",
+  "For insurance, an estate, tax, customs or a dispute, ask a qualified appraiser.",
+];
+
+/**
+ * Draws the verdict.
+ * @param {HTMLElement} root
+ * @param {{guide: any, session: any, find: any, verdict: any}} data
+ */
+export function drawVerdict(root, data) {
+  const { guide, verdict } = data;
+  root.replaceChildren(
+    piece("verdict", {
+      invented: guide.fiction ? "Invented for demonstration: no such object exists." : null,
+      headline: headline(verdict),
+      runner: verdict.runner_up && read(data) ? `Runner-up ${verdict.runner_up}.` : null,
+      exhausted: verdict.exhausted || null,
+      built: drawBuilt(verdict),
+      parts: drawStates(data),
+      claim: drawClaim(data),
+      flags: drawFlags(verdict),
+      weights: drawWeights(data),
+      next: drawNext(data),
+      years: drawYears(verdict),
+      keep: drawKeep(data),
+      cautions: drawCautions(guide),
+    }),
+  );
+}
+
+/**
+ * The sentence with its year in large figures, or the sentence alone.
+ * @param {any} verdict
+ */
+function headline(verdict) {
+  const year = String(verdict.leading);
+  const [lean, sure] = halves(verdict.say, year);
+  if (sure === null) {
+    return piece("headline", { lean: null, figure: null, sure: capital(verdict.say) });
+  }
+  return piece("headline", {
+    lean: capital(lean.trim()) || null,
+    figure: year,
+    sure: sure.replace(/^: /, "").trim(),
+  });
+}
+
+/** Whether anything was read or is gone. @param {{session: any}} data */
+function read({ session }) {
+  return session.gone.length > 0 || session.readings.some(([, reading]) => reading !== null);
+}
+
+/** @param {any} verdict */
+function drawBuilt(verdict) {
+  if (!verdict.built_say) return null;
+  return piece("built", { months: drawMonths(verdict.built), say: `${capital(verdict.built_say)}.` });
+}
+
+/** @param {any} verdict */
+function drawYears(verdict) {
+  const rows = verdict.model_years.map(([year, p]) =>
+    piece("year-row", { year: String(year), percent: percent(p) }),
+  );
+  rows.push(piece("year-row", { year: "none of these", percent: percent(verdict.outside) }));
+  return piece("years", { rows });
+}
+
+/** @param {any} guide */
+function drawCautions(guide) {
+  const says = [...ALWAYS, ...guide.cautions];
+  return piece("cautions", {
+    rows: says.map((say) => element("li", "", say)),
+    source: [guide.title, dated(guide), guide.source].filter(Boolean).join(" "),
+  });
+}
+
+/** @param {any} guide */
+function dated(guide) {
+  return guide.updated ? `, as known on ${guide.updated}.` : ".";
+}
+
+/** @param {string} text */
+function capital(text) {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,300 @@
+"""The verdict: claims, reasons, red flags and sentences on small finds."""
+
+import math
+from dataclasses import replace
+
+import pytest
+from kittiwake import GUIDE, NUMERAL, find, random_find
+from oracle import truth
+
+from fieldid.engine.claim import factor
+from fieldid.engine.find import Claim, Item
+from fieldid.engine.guide import Condition, GuideFlag
+from fieldid.engine.judge import judge
+from fieldid.engine.one import weigh
+from fieldid.engine.prepare import prepare
+from fieldid.engine.reasons import conflicts
+
+TABLES = prepare(GUIDE)
+GOOD = {"rings": "green", "stamp": "C?18?", "numeral": "plain", "pad": 5.9}
+
+
+def kinds(verdict):
+    return [flag.kind for flag in verdict.flags]
+
+
+def said(verdict):
+    return [flag.say for flag in verdict.flags]
+
+
+def test_nothing_read_says_so():
+    verdict = judge(TABLES, find())
+
+    assert verdict.say == "nothing read yet"
+    assert verdict.flags == verdict.weights == ()
+    assert verdict.claim is None
+
+
+def test_good_readings_lead_to_the_year():
+    verdict = judge(TABLES, find(GOOD))
+
+    assert verdict.leading == 1952
+    assert verdict.say.startswith("1952: ")
+    assert dict(verdict.model_years)[1952] > 0.9
+
+
+def test_undo_restores_the_verdict():
+    before = judge(TABLES, find(GOOD))
+    judge(TABLES, find({**GOOD, "band": "S"}))
+
+    assert judge(TABLES, find(GOOD)) == before
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_build_months_equal_brute_force(seed):
+    item = random_find(seed).items[0]
+
+    verdict = judge(TABLES, replace(find(), items=(item,)))
+
+    want = truth(GUIDE, dict(item.readings), item.gone, item.member)
+    assert [t for t, _ in verdict.built] == list(want.built)
+    assert [p for _, p in verdict.built] == pytest.approx(list(want.built.values()))
+
+
+def test_build_months_are_told_with_the_likeliest():
+    verdict = judge(TABLES, find({"stamp": "C218A"}))
+
+    assert "most likely about March 1952" in verdict.built_say
+
+
+def test_part_more_likely_replaced_is_flagged():
+    verdict = judge(TABLES, find({**GOOD, "rings": "none"}))
+
+    assert "replaced" in kinds(verdict)
+    assert verdict.replaced[2].say.startswith("replaced: ")
+    assert verdict.replaced[1].say.startswith("original: ")
+
+
+def test_gone_part_is_flagged():
+    verdict = judge(TABLES, find(GOOD, gone=["grip"]))
+
+    assert kinds(verdict) == ["gone"]
+    assert verdict.replaced[0].say == "gone"
+    assert verdict.replaced[0].probability == pytest.approx(1)
+
+
+def test_disagreeing_readings_are_named_in_pairs():
+    verdict = judge(TABLES, find({"numeral": "plain", "stamp": "L321A"}))
+
+    [flag] = [flag for flag in verdict.flags if flag.kind == "disagree"]
+    assert flag.about == ("numeral", "stamp")
+    assert flag.say == (
+        "Two readings disagree: sole numeral (plain) for 1951-1952, "
+        "hosel letters (L321A) for 1953."
+    )
+    assert flag.ask == "Has the head ever been worked on?"
+
+
+def test_disagreeing_parts_are_both_asked_about():
+    verdict = judge(TABLES, find({"rings": "red", "stamp": "A118A"}))
+
+    [flag] = [flag for flag in verdict.flags if flag.kind == "disagree"]
+    assert flag.ask == ("Has the collar or the head ever been worked on?")
+
+
+def test_conflict_equals_brute_force():
+    """P(a) P(b) / P(a, b), each from the oracle's log evidence."""
+    readings = {"rings": "red", "stamp": "A118A"}
+    [clash] = conflicts(TABLES, find(readings).items[0])
+
+    alone = [truth(GUIDE, {c: a}).log_evidence for c, a in readings.items()]
+    both = truth(GUIDE, readings).log_evidence
+    assert clash.times == pytest.approx(math.exp(sum(alone) - both))
+
+
+def test_agreeing_readings_are_not_named():
+    assert conflicts(TABLES, find(GOOD).items[0]) == []
+
+
+def test_strange_object_looks_like_none_of_these():
+    strange = {"rings": "red", "numeral": "plain", "pad": 11.5, "stamp": "X999A"}
+    tables = prepare(replace(GUIDE, outside=0.4))
+
+    verdict = judge(tables, find(strange))
+
+    assert kinds(verdict)[0] == "outside"
+    assert verdict.leading is None
+    assert verdict.say.startswith("looks like none of these: ")
+
+
+def test_weights_leave_one_reading_out():
+    """The factor of all readings over the factor without the one."""
+    verdict = judge(TABLES, find(GOOD))
+
+    rest = {c: a for c, a in GOOD.items() if c != "stamp"}
+    y = 1
+    full = factor(TABLES, weigh(TABLES, find(GOOD).items[0]), y)
+    without = factor(TABLES, weigh(TABLES, find(rest).items[0]), y)
+    [weight] = [w for w in verdict.weights if w.clue == "stamp"]
+    assert weight.factor == pytest.approx(full / without)
+    assert weight.say.startswith("Hosel letters (C?18?): very strong for 1952, ")
+
+
+def test_weights_stand_in_clue_order():
+    backwards = dict(reversed(GOOD.items()))
+
+    verdict = judge(TABLES, find(backwards))
+
+    assert [w.clue for w in verdict.weights] == ["rings", "numeral", "pad", "stamp"]
+
+
+def test_claim_factor_is_posterior_over_prior_odds():
+    verdict = judge(TABLES, find(GOOD, claim=1952))
+
+    want = truth(GUIDE, GOOD).years[1952]
+    prior = truth(GUIDE, {}).years[1952]
+    assert verdict.claim.bayes_factor == pytest.approx(
+        want / (1 - want) / (prior / (1 - prior))
+    )
+    assert verdict.claim.say.startswith("What was read speaks for 1952: ")
+
+
+def test_unlikely_claim_is_flagged():
+    verdict = judge(TABLES, find(GOOD, claim=1954))
+
+    assert "claim" in kinds(verdict)
+    assert verdict.claim.say.startswith("What was read speaks against 1954: ")
+
+
+def test_claim_without_readings_weighs_nothing():
+    verdict = judge(TABLES, find(claim=1952))
+
+    assert verdict.claim.bayes_factor == pytest.approx(1)
+    assert (
+        verdict.claim.say == "What was read so far speaks neither for nor against 1952."
+    )
+
+
+@pytest.mark.parametrize(
+    ("readings", "cited", "sentence"),
+    [
+        (
+            {"scoring": "lines"},
+            "scoring",
+            "Taken alone, the face scoring would prove next to nothing: "
+            "any of 1951-1954.",
+        ),
+        ({}, "scoring", "Still to be read: the face scoring."),
+        (
+            {"band": "S"},
+            "band",
+            "Taken alone, the grip band letter would speak against 1952, for 1954.",
+        ),
+        (
+            {"stamp": "C218A"},
+            "stamp",
+            "Taken alone, the hosel letters would speak for 1952: very strong.",
+        ),
+    ],
+)
+def test_cited_clue_is_weighed_alone(readings, cited, sentence):
+    verdict = judge(TABLES, find(readings, claim=Claim(1952, (cited,))))
+
+    assert verdict.claim.cited[0].say == sentence
+
+
+def test_guide_flag_waits_for_its_option():
+    assert "No rings." in said(judge(TABLES, find({"rings": "none"})))
+    assert "No rings." not in said(judge(TABLES, find({"rings": "green"})))
+
+
+def test_guide_flag_needs_all_its_conditions():
+    """A special order, and a leading year of 1951 or 1952."""
+    assert "A special order." in said(judge(TABLES, find({"stamp": "X118A"})))
+    assert "A special order." not in said(judge(TABLES, find({"stamp": "X321A"})))
+    assert "A special order." not in said(judge(TABLES, find({"stamp": "?118A"})))
+
+
+@pytest.mark.parametrize(
+    ("reading", "sentence"),
+    [({"pad": 4.9}, "Worn thin."), ({"length": 961.0}, "Longer than made.")],
+)
+def test_guide_flag_waits_for_a_size(reading, sentence):
+    assert sentence in said(judge(TABLES, find(reading)))
+    assert sentence not in said(judge(TABLES, find({"pad": 5.0, "length": 960.0})))
+
+
+def test_guide_flag_waits_for_a_replaced_part():
+    assert "A later shaft." in said(judge(TABLES, find(gone=["shaft"])))
+    assert "A later shaft." not in said(judge(TABLES, find()))
+
+
+def test_condition_without_content_never_holds():
+    guide = replace(GUIDE, flags=(GuideFlag((Condition(part="head"),), "No."),))
+
+    assert said(judge(prepare(guide), find())) == []
+
+
+def test_nothing_left_is_said():
+    guide = replace(GUIDE, clues=(NUMERAL,))
+
+    settled = judge(prepare(guide), find({"numeral": "plain"}))
+
+    assert settled.exhausted == "The clues cannot tell 1951 from 1952 any further."
+
+
+def test_settled_year_needs_no_more():
+    everything = {**GOOD, "scoring": "lines", "length": None, "band": "Q"}
+
+    verdict = judge(TABLES, find(everything))
+
+    assert verdict.next == ()
+    assert verdict.exhausted == "Nothing left to look at would change this."
+
+
+def test_single_model_year_has_no_runner_up():
+    guide = replace(GUIDE, years=GUIDE.years[:1])
+
+    verdict = judge(prepare(guide), find({"rings": "green"}))
+
+    assert verdict.runner_up == ""
+    assert verdict.leading == 1951
+
+
+def test_runner_up_names_what_would_separate():
+    verdict = judge(TABLES, find({"numeral": "plain"}))
+
+    assert verdict.runner_up.endswith("the hosel letters would best separate them")
+
+
+def test_weak_lead_is_not_leaned_to():
+    guide = replace(
+        GUIDE,
+        years=tuple(replace(y, volume=1.0) for y in GUIDE.years),
+    )
+
+    verdict = judge(prepare(guide), find({"scoring": "lines"}))
+
+    assert verdict.say.startswith("cannot tell yet: ")
+
+
+def test_advice_says_time_and_tools():
+    advice = {n.clue: n.say for n in judge(TABLES, find()).next}
+
+    assert advice["pad"].endswith("; 40 seconds; callipers")
+    assert advice["stamp"].startswith("splits ")
+    assert advice["stamp"].endswith("; 15 seconds; no tools")
+
+
+def test_single_year_advice_splits_it_from_anything():
+    guide = replace(GUIDE, years=GUIDE.years[:1], outside=0.5)
+
+    advice = {n.clue: n.say for n in judge(prepare(guide), find()).next}
+
+    assert advice["stamp"].startswith("tells 1951 from anything else; ")
+
+
+def test_item_of_unknown_reading_is_never_invented():
+    """An item without readings and gone parts is the prior itself."""
+    assert judge(TABLES, find()).log_evidence == pytest.approx(0)
+    assert weigh(TABLES, Item()).outside == pytest.approx(0.02)

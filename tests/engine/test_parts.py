@@ -1,0 +1,35 @@
+"""The forest of parts, held against enumeration."""
+
+from itertools import product
+
+import pytest
+from kittiwake import GUIDE
+
+from fieldid.engine.parts import forest, pair
+
+FOREST = forest(GUIDE)
+PLACES = range(len(GUIDE.parts))
+
+
+def test_parents_come_before_followers():
+    order = [GUIDE.parts[p].id for p in FOREST.order]
+
+    assert order == ["head", "shaft", "grip", "collar"]
+
+
+def test_follower_keeps_its_own_rate_at_least():
+    assert FOREST.rates[2] == (0.1, 0.85)
+
+
+@pytest.mark.parametrize(("p", "q"), list(product(PLACES, PLACES)))
+def test_pair_equals_enumeration(p, q):
+    want = [0.0] * 4
+    for states in product((0, 1), repeat=len(GUIDE.parts)):
+        share = 1.0
+        for i in PLACES:
+            parent = FOREST.parent[i]
+            rate = FOREST.rates[i][0 if parent is None else states[parent]]
+            share *= rate if states[i] else 1 - rate
+        want[2 * states[p] + states[q]] += share
+
+    assert pair(FOREST, p, q) == pytest.approx(want)

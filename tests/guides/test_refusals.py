@@ -1,0 +1,160 @@
+"""Every refusal of a guide and of a find, with the exact line that is printed."""
+
+import re
+from pathlib import Path
+
+import pytest
+from make import PLOVER, plover
+
+from fieldid.errors import FindError, GuideError
+from fieldid.guides import finds, read
+from fieldid.guides.load import load, loads
+from fieldid.guides.refusals import REFUSALS
+
+HERE = Path(__file__).parent
+FILE = "plover.toml"
+
+# One mistake each, in different tables; what follows from one must not show.
+TWENTY = (
+    ('title = "Ember', 'titel = "Ember'),
+    ("fiction = true", 'fiction = "yes"'),
+    ('drawing = "iron"', 'drawing = "irno"'),
+    ("outside = 0.03", "outside = 2"),
+    ("volume = 1.5", "volume = -1"),
+    ('replaced = "seldom"', 'replaced = "9/8"'),
+    ('part = "shaft", share = 0.85', 'part = "shaf", share = 0.85'),
+    ("seconds = 8", "secs = 8"),
+    ("none = 0.8", "non = 0.8"),
+    ('id = "green-ivory"', 'id = "Green Ivory"'),
+    ('rings = ["green", "ivory"]', 'rings = ["grene", "ivory"]'),
+    ('share = "rarely"', 'share = "mostly"'),
+    ('from = "1952-05"', 'from = "1955-05"'),
+    ("wear = 0.15", 'wear = "little"'),
+    ('years = "1953-1955", mean', 'years = "1953-1959", mean'),
+    ('spot = "hosel"', 'part_of = "head"'),
+    ('alphabet = "ABCDEFGHJKLMX"', 'alphabet = "ABCDEFGHJKLMA"'),
+    ('1952 = "18"', '1952 = "1B"'),
+    ('kind = "plain"', 'kind = "weekday"'),
+    ('usual = ["3", "4", "5"]', 'usual = ["3", "4", "7"]'),
+    ('is = ["none"]', 'is = ["plain"]'),
+    ('[[caution]]\nsay = "Have', '[[caution]]\nsay = 3 # "Have'),
+)
+
+
+def cases(name: str) -> list[str]:
+    """The cases of a text file: blocks between blank lines, comments left out."""
+    text = (HERE / name).read_text()
+    text = re.sub("^#.*\n", "", text, flags=re.MULTILINE)
+    return [block for block in text.strip().split("\n\n") if block]
+
+
+def told(text: str | bytes) -> list[str]:
+    """The lines that a guide's text is refused with."""
+    content = text.encode() if isinstance(text, str) else text
+    with pytest.raises(GuideError) as refused:
+        loads(content, file=FILE, stem="plover")
+    return str(refused.value).removeprefix(f"{FILE}:").split(f"\n{FILE}:")
+
+
+def edited(block: str) -> tuple[str, list[str]]:
+    """The guide that a case makes, and the lines that it expects."""
+    marked = [line.partition(" ") for line in block.splitlines()]
+    old = "\n".join(rest for mark, _, rest in marked if mark == "-")
+    new = "\n".join(rest for mark, _, rest in marked if mark == "+")
+    return plover((old, new)), [
+        "".join(line) for line in marked if line[0] not in ("-", "+")
+    ]
+
+
+@pytest.mark.parametrize("block", cases("refusals.txt"))
+def test_guide_refusal_prints_its_line(block):
+    text, lines = edited(block)
+
+    assert told(text) == lines
+
+
+@pytest.mark.parametrize("block", cases("find_refusals.txt"))
+def test_find_refusal_prints_its_sentence(block):
+    source, sentence = block.splitlines()
+
+    with pytest.raises(FindError) as refused:
+        finds.load(source, [load(PLOVER)])
+
+    assert str(refused.value) == sentence
+
+
+def test_twenty_mistakes_make_their_lines():
+    """Two more than twenty; each is told once, with nothing that follows from it."""
+    lines = told(plover(*TWENTY))
+
+    places = [int(line.split(":")[0]) for line in lines]
+    assert len(lines) == len(TWENTY)
+    assert places == sorted(places)
+    for edit in TWENTY:
+        assert [line for line in told(plover(edit)) if line not in lines] == []
+
+
+def test_every_code_has_its_case():
+    """A refusal that no case above or below prints could say anything."""
+    printed = [line for block in cases("refusals.txt") for line in edited(block)[1]]
+    printed += [block.splitlines()[1] for block in cases("find_refusals.txt")]
+    elsewhere = {"unreadable", "not-utf-8", "too-large", "too-deep"}
+
+    for code in REFUSALS.keys() - elsewhere:
+        assert any(shape(code).search(line) for line in printed), code
+
+
+def shape(code: str) -> re.Pattern[str]:
+    """What a line with this refusal looks like."""
+    wrong, right = (
+        re.sub(r"\\{\w+\\}", ".+", re.escape(template)) for template in REFUSALS[code]
+    )
+    return re.compile(f": {wrong}; would be right: {right}$")
+
+
+def test_missing_file_is_refused(tmp_path):
+    with pytest.raises(GuideError, match=r"gone\.toml: cannot be read: No such file"):
+        load(tmp_path / "gone.toml")
+
+
+def test_byte_that_is_no_text_names_its_line():
+    text = plover().encode().replace(b"Ember Forge", b"Ember \xff Forge")
+
+    assert told(text) == [
+        "4: has a byte that is not UTF-8: 0xff; would be right: a file saved as UTF-8"
+    ]
+
+
+def test_huge_file_is_refused():
+    lines = told(b"#" * (read.MOST_BYTES + 1))
+
+    assert lines == [
+        "plover.toml: is larger than 2000000 bytes; would be right: "
+        "at most 2000000 bytes"
+    ]
+
+
+@pytest.mark.parametrize("depth", [150, 300, 100_000])
+def test_deep_nesting_is_refused(depth):
+    """Tables and lists that lie too deep for Python are a mistake like any other."""
+    deep = "picture = { shape = 'hosel', lines = " + "[" * depth + "]" * depth + " }"
+    lines = told(plover(('picture = { shape = "hosel", lines = ["A017"] }', deep)))
+
+    assert len(lines) == 1
+    assert "picture" in lines[0] or "is nested too deeply" in lines[0]
+
+
+def test_endless_number_is_refused():
+    lines = told(plover(("seconds = 8", f"seconds = {'9' * 5000}")))
+
+    assert lines[0].startswith("plover.toml: is not TOML: Exceeds the limit")
+
+
+def test_long_hexadecimal_number_is_refused():
+    """Python reads such a number and then refuses to print it."""
+    lines = told(plover(("seconds = 8", f"seconds = 0x{'f' * 5000}")))
+
+    assert lines == [
+        "50: clue[1].seconds: a number far too large does not fit here; "
+        "would be right: a number from 0.1 to 86400"
+    ]
