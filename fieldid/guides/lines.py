@@ -18,9 +18,14 @@ def lines(text: str) -> dict[Path, int]:
 
 def line_of(found: dict[Path, int], path: Path) -> int:
     """The line of a path, or of the nearest table round a key that is missing."""
-    while path not in found:
-        path = path[:-1]
-    return found[path]
+    at: Path = ()
+    for key in path:
+        if (*at, key) in found:
+            at = (*at, key)
+        # One table may stand alone where several may stand in a list.
+        elif key != 0:
+            break
+    return found[at]
 
 
 class _Walk:

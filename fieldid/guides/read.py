@@ -27,23 +27,29 @@ def read(path: Path) -> Source:
         with path.open("rb") as stream:
             content = stream.read(MOST_BYTES + 1)
     except OSError as error:
-        raise _problem(str(path), 0, "unreadable", why=error.strerror) from error
+        raise problem(str(path), 0, "unreadable", why=error.strerror) from error
     return source(content, file=str(path))
 
 
 def source(content: bytes, *, file: str) -> Source:
     """The text and table of a file's content."""
     if len(content) > MOST_BYTES:
-        raise _problem(file, 0, "too-large", most=MOST_BYTES)
+        raise problem(file, 0, "too-large", most=MOST_BYTES)
     text = _text(content, file)
     try:
         return Source(file, text, tomllib.loads(text))
     except RecursionError as error:
-        raise _problem(file, 0, "too-deep") from error
+        raise problem(file, 0, "too-deep") from error
     except ValueError as error:
         # A ValueError that is no TOMLDecodeError: a number with too many digits.
         why, line = _reason(str(error), text)
-        raise _problem(file, line, "not-toml", why=why) from error
+        raise problem(file, line, "not-toml", why=why) from error
+
+
+def problem(file: str, line: int, code: str, **words: object) -> GuideError:
+    """The one problem of a file that cannot be looked into."""
+    told = refusal(code, **words)
+    return GuideError([Problem(file, line, "", told.wrong, told.right)])
 
 
 def _text(content: bytes, file: str) -> str:
@@ -53,7 +59,7 @@ def _text(content: bytes, file: str) -> str:
     except UnicodeDecodeError as error:
         line = error.object.count(b"\n", 0, error.start) + 1
         byte = f"0x{error.object[error.start]:02x}"
-        raise _problem(file, line, "not-utf-8", value=byte) from error
+        raise problem(file, line, "not-utf-8", value=byte) from error
     return text.replace("\r\n", "\n")
 
 
@@ -64,11 +70,6 @@ def _reason(message: str, text: str) -> tuple[str, int]:
         return message.split(";")[0], 0
     line = int(match[1]) if match[1] else text.rstrip("\n").count("\n") + 1
     return message[: match.start()][:200], line
-
-
-def _problem(file: str, line: int, code: str, **words: object) -> GuideError:
-    told = refusal(code, **words)
-    return GuideError([Problem(file, line, "", told.wrong, told.right)])
 
 
 _AT = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")

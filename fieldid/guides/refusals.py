@@ -3,7 +3,7 @@ would be right. rules/README.md shows this table; a test compares the two.
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -17,16 +17,25 @@ REFUSALS: dict[str, tuple[str, str]] = {
     "unreadable": ("cannot be read: {why}", "a file that can be opened"),
     "too-large": ("is larger than {most} bytes", "at most {most} bytes"),
     "not-utf-8": ("has a byte that is not UTF-8: {value}", "a file saved as UTF-8"),
-    "not-toml": ("is not TOML: {why}", "this line as TOML"),
-    "not-json": ("is not JSON: {why}", "JSON"),
+    "not-toml": (
+        "is not TOML: {why}",
+        "this line as TOML: text in quotes, lists in [ ]",
+    ),
+    "not-json": ("is not JSON: {why}", "JSON as rules/README.md shows it"),
     "too-deep": ("is nested too deeply", "tables that lie less deep"),
-    "later-format": ("{value} is not the format read here", "1"),
+    "later-format": (
+        "format {value} cannot be read by this version",
+        "{known}, or a newer fieldid",
+    ),
     # Keys and values
     "missing": ("is missing", "{wants}"),
     "unknown-key": ("is not a key that is known here", "{nearest}"),
-    "twice-in-file": ("{value} stands twice in one object", "each key once"),
+    "key-twice": ("the key {value} stands twice in one table", "each key once"),
     "not-that": ("{value} does not fit here", "{wants}"),
-    "out-of-range": ("{value} is outside {least} to {most}", "{wants}"),
+    "share-limits": (
+        "{value} is outside {least} to {most}",
+        "a share from {least} to {most}",
+    ),
     "too-few": ("has {count}", "{wants}"),
     "listed-twice": ("{value} is listed twice", "each of them once"),
     "count-over": (
@@ -34,53 +43,52 @@ REFUSALS: dict[str, tuple[str, str]] = {
         "the number seen first, then the number looked at",
     ),
     "unread-kind": ("{value} is a kind that this version cannot read", "{nearest}"),
-    "backwards": ("{value} ends before it starts", "the earlier one first"),
+    "backwards": ("{value} ends before it starts", "the earlier or smaller one first"),
+    "no-room": ("{value} is both ends", "a smaller and a larger one"),
     # Names
-    "file-name": ("{value} is not the file's name", "{stem}"),
-    "id-twice": ("{value} is used twice", "another id"),
-    "unknown-name": ("{value} is no {what} of this guide", "{nearest}"),
-    "like-itself": ("{value} is this option itself", "another option's id"),
-    "circle": ("parts follow in a circle: {chain}", "one part that follows none"),
-    "chain": (
-        "{count} parts follow one another",
-        "at most {most}: follow the part that matters most",
-    ),
-    "no-set": ("{value} is named and the guide has no [set]", "a [set] with members"),
+    "file-name": ("{value} is not the name of the file", "{stem}"),
+    "id-twice": ("{value} is used twice", "another one"),
+    "unknown-name": ("{value} is no {what}", "{nearest}"),
+    "like-itself": ("{value} is this option itself", "the id of another option"),
+    "circle": ("parts follow in a circle: {chain}", "one of them that follows none"),
+    "chain": ("{count} parts follow one after the other", "at most {most}"),
+    "no-set": ("the guide has no [set] to name members of", "a [set] with members"),
+    "unknown-drawing": ("{value} is no drawing that is here", "{nearest}"),
     "no-spot": ("the drawing {drawing} has no spot {value}", "spot = {nearest}"),
-    "picture": ("{why}", "a picture as rules/README.md lists them"),
+    "picture": ("{why}", "{use}"),
     # Years and months
-    "year-or-years": ("has {count} of year and years", "one of the two"),
+    "year-or-years": ("has {found} of year and years", "one of the two"),
     "run-built": (
-        "a run of years has one window",
+        "one window cannot serve a run of years",
         "a [[model_year]] for each year with its own window",
     ),
-    "year-order": ("{value} stands after {before}", "model years in rising order"),
     "year-twice": ("{value} is a model year twice", "each model year once"),
+    "year-order": ("{value} stands after {before}", "model years in rising order"),
     "too-many-years": ("makes {count} model years", "at most {most}"),
     "built-far": (
         "the window lies more than a year from {year}",
-        "months near the model year",
+        "months nearer to it",
     ),
     "built-long": ("the window has {count} months", "at most {most} months"),
     "year-outside": ("{value} is no {what} of this guide", "{nearest}"),
     "month-outside": (
-        "{value} is outside the months of this guide",
+        "{value} is outside the months in which this guide's objects were built",
         "a month from {least} to {most}",
     ),
     "never": (
-        "the months lie outside the windows of these years",
+        "nothing was built in these years and months",
         "years and months that meet",
     ),
-    "fade-alone": (
-        "a fade needs a month to fade from",
-        "from or to beside it, or no fade",
-    ),
+    "fade-alone": ("has no month to fade from", "from or to beside it, or no fade"),
     "members-and-except": ("stands beside members", "one of the two"),
     # Measures
-    "mean-outside": ("{value} is outside the range {least} to {most}", "{wants}"),
+    "outside-range": (
+        "{value} is outside the range",
+        "a number from {least} to {most} ({unit})",
+    ),
     "overlap": (
-        "covers {year}, which size[{other}] covers too",
-        "one size a year for each member",
+        "size {other} covers {year} too, for the same members",
+        "one size for a year and a member",
     ),
     # Codes
     "alphabet-repeats": ("{value} stands twice in the alphabet", "each character once"),
@@ -88,34 +96,35 @@ REFUSALS: dict[str, tuple[str, str]] = {
         "{value} cannot be a character of an alphabet",
         "characters that can be seen, and no ?",
     ),
-    "alphabet-short": ("has {count} characters", "{wants}"),
-    "alphabet-digits": ("lacks {value}", "all ten digits and nothing else"),
-    "width": ("{value} does not suit a field of kind {kind}", "{wants}"),
-    "codes-unwanted": ("a field of kind {kind} has no codes", "the kind 'year-letter' "
-        "or 'model-year', or no codes"),
-    "codes-missing": (
-        "is missing",
-        'a table of years, as {{ 1951 = "A" }}, for kind {kind}',
+    "alphabet-short": ("the alphabet has {count}", "{most} characters or more{why}"),
+    "alphabet-digits": ("{value} is not all the digits", "the ten digits"),
+    "width": ("{value} is too wide for a field of kind {kind}", "at most {most}"),
+    "codes-unwanted": (
+        "a field of kind {kind} has no codes",
+        "the kind 'year-letter' or 'model-year', or no codes",
     ),
-    "code-length": ("{value} has {count} characters", "{most} characters"),
+    "code-length": ("{value} has the length {count}", "{most}"),
     "code-character": (
-        "{value} has {character}, which the field {field} lacks",
-        "characters from {alphabet}",
+        "{value} has {character}, which is not in the alphabet of {field}",
+        "one of {alphabet}",
     ),
     # Flags
-    "when-empty": ("waits for nothing", "{wants}"),
-    "when-alone": ("stands without {needs}", "{needs} beside it"),
-    "when-kind": ("does not suit the clue {clue}, a {kind}", "{wants}"),
+    "when-empty": (
+        "waits for nothing",
+        "clue with is, over or under; part with replaced_over; or year_in",
+    ),
+    "when-alone": ("stands alone", "{needs} beside it"),
+    "when-kind": ("does not suit {clue}, which is a {kind}", "{wants}"),
     # Finds
-    "no-item": ("is empty", "one item"),
+    "no-item": ("is empty", "one item, the object that was read"),
     "many-items": (
         "has {count} items and this version judges one object at a time",
         "one item",
     ),
     "unknown-guide": ("{value} is no guide that is here", "{nearest}"),
     "gone-and-read": (
-        "the part {part} is gone, and a clue on it was read",
-        "the reading or the part as gone, not both",
+        "{value} was read, and its part {part} is gone",
+        "null, or a part that is not gone",
     ),
 }
 
@@ -136,7 +145,7 @@ def refusal(code: str, **words: object) -> Refusal:
     """The refusal with this code and these words.
 
     >>> refusal("id-twice", value="'shaft'")
-    Refusal(code='id-twice', wrong="'shaft' is used twice", right='another id')
+    Refusal(code='id-twice', wrong="'shaft' is used twice", right='another one')
     """
     wrong, right = REFUSALS[code]
     return Refusal(code, wrong.format(**words), right.format(**words))
@@ -158,19 +167,30 @@ def findings(messages: Any, path: Path = ()) -> Iterator[Finding]:
 
 
 def quote(value: object) -> str:
-    """A value as a message shows it: in quotes, on one line, never long.
+    """A value as a message shows it: text in quotes, on one line, never long.
 
-    >>> quote("a"), quote(3.0), quote(["a"])
-    ("'a'", "'3.0'", 'a list')
+    >>> quote("a"), quote(3.5), quote(True), quote(["a"])
+    ("'a'", '3.5', 'true', 'a list')
     """
-    if isinstance(value, Mapping):
-        return "a table"
-    if isinstance(value, Sequence) and not isinstance(value, str):
-        return "a list"
+    if isinstance(value, str):
+        return repr(value if len(value) <= 40 else f"{value[:37]}...")
     if isinstance(value, bool):
-        return repr(str(value).lower())
-    text = str(value)
-    return repr(text if len(text) <= 40 else f"{text[:37]}...")
+        return str(value).lower()
+    if isinstance(value, int | float):
+        # Python refuses to print numbers of thousands of digits.
+        return "a number far too large" if abs(value) > 1e15 else repr(value)
+    if isinstance(value, list):
+        return "a list"
+    return "a table" if isinstance(value, Mapping) else str(value)
+
+
+def figure(number: float) -> str:
+    """A number that a message states, without an exponent.
+
+    >>> figure(12.0), figure(0.000001)
+    ('12', '0.000001')
+    """
+    return f"{number:.6f}".rstrip("0").rstrip(".")
 
 
 def place(path: Path) -> str:

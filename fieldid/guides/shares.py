@@ -1,6 +1,5 @@
 """A share as people write it: a number, a count or a word, made a number."""
 
-import math
 import re
 
 from fieldid.guides.refusals import quote, refused
@@ -16,9 +15,7 @@ WORDS = {
     "rarely": 0.03,
     "never": 0.0,
 }
-WANTS = (
-    'a number from 0 to 1, a count such as "41/43", or a word: ' + ", ".join(WORDS)
-)
+WANTS = 'a number from 0 to 1, a count such as "41/43", or a word: ' + ", ".join(WORDS)
 
 
 def share(value: object) -> float:
@@ -31,11 +28,9 @@ def share(value: object) -> float:
         return WORDS[value] if value in WORDS else _count(value)
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise refused("not-that", value=quote(value), wants=WANTS)
-    # "Not a number" compares false with everything, so the test is turned round.
-    if math.isnan(value) or not 0 <= value <= 1:
-        raise refused(
-            "out-of-range", value=quote(value), least=0, most=1, wants=WANTS
-        )
+    # "Not a number" compares false with everything, so this refuses it too.
+    if not 0 <= value <= 1:
+        raise refused("share-limits", value=quote(value), least=0, most=1)
     return float(value)
 
 

@@ -33,20 +33,21 @@ export function opened(id) {
 }
 
 /**
- * A file beside the guides, as text.
+ * A file of this bundle, as text.
  * @param {string} path
+ * @param {string} name what it is, in the sentence that says it is missing
  */
-export async function fetched(path) {
+export async function fetched(path, name) {
   const response = await fetch(new URL(`../${path}`, import.meta.url)).catch(() => null);
   if (response?.ok) return response.text();
   throw new ShelfError(
-    "This guide is not on the phone yet and could not be fetched. Try again with signal; what is ready for no signal still works.",
+    `${name} not on this phone yet and could not be fetched. Try again when there is signal; everything else still works.`,
   );
 }
 
 /** @param {string} id @returns {Promise<Opened>} */
 async function open(id) {
-  const text = await fetched(`guides/${id}.json`);
+  const text = await fetched(`guides/${id}.json`, "This guide is");
   try {
     const guide = unpack(JSON.parse(text));
     return { guide, tables: prepare(guide), stamp: fingerprint(text) };

@@ -56,6 +56,11 @@ def told(text: str | bytes) -> list[str]:
     return str(refused.value).removeprefix(f"{FILE}:").split(f"\n{FILE}:")
 
 
+def wrong(line: str) -> str:
+    """A line without its remedy, which lists names that other mistakes change."""
+    return line.partition("; would be right")[0]
+
+
 def edited(block: str) -> tuple[str, list[str]]:
     """The guide that a case makes, and the lines that it expects."""
     marked = [line.partition(" ") for line in block.splitlines()]
@@ -88,10 +93,10 @@ def test_twenty_mistakes_make_their_lines():
     lines = told(plover(*TWENTY))
 
     places = [int(line.split(":")[0]) for line in lines]
-    assert len(lines) == len(TWENTY)
     assert places == sorted(places)
-    for edit in TWENTY:
-        assert [line for line in told(plover(edit)) if line not in lines] == []
+    assert len(lines) == len(TWENTY)
+    alone = [line for edit in TWENTY for line in told(plover(edit))]
+    assert sorted(map(wrong, lines)) == sorted(map(wrong, alone))
 
 
 def test_every_code_has_its_case():
@@ -129,25 +134,31 @@ def test_huge_file_is_refused():
     lines = told(b"#" * (read.MOST_BYTES + 1))
 
     assert lines == [
-        "plover.toml: is larger than 2000000 bytes; would be right: "
-        "at most 2000000 bytes"
+        " is larger than 2000000 bytes; would be right: at most 2000000 bytes"
     ]
 
 
-@pytest.mark.parametrize("depth", [150, 300, 100_000])
-def test_deep_nesting_is_refused(depth):
-    """Tables and lists that lie too deep for Python are a mistake like any other."""
-    deep = "picture = { shape = 'hosel', lines = " + "[" * depth + "]" * depth + " }"
-    lines = told(plover(('picture = { shape = "hosel", lines = ["A017"] }', deep)))
+def nested(depth: int) -> list[str]:
+    """What a picture of lists in lists is refused with."""
+    deep = f"lines = {'[' * depth}{']' * depth}"
+    return told(plover(('lines = ["A017"]', deep)))
 
-    assert len(lines) == 1
-    assert "picture" in lines[0] or "is nested too deeply" in lines[0]
+
+def test_deep_nesting_is_refused():
+    """Somewhere the stack ends, first in our own steps and then in TOML's: there
+    and around it the mistake is one line.
+    """
+    first = next(d for d in range(100, 10_000, 20) if "too deeply" in nested(d)[0])
+
+    for depth in range(first - 20, first + 20):
+        [line] = nested(depth)
+        assert "clue[3].picture: lines" in line or "is nested too deeply" in line
 
 
 def test_endless_number_is_refused():
     lines = told(plover(("seconds = 8", f"seconds = {'9' * 5000}")))
 
-    assert lines[0].startswith("plover.toml: is not TOML: Exceeds the limit")
+    assert lines[0].startswith(" is not TOML: Exceeds the limit")
 
 
 def test_long_hexadecimal_number_is_refused():

@@ -12,7 +12,7 @@ import { BARE, strength, tells_nothing, times, years } from "./words.js";
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
 
-// A hair under a half, so that the last bit never decides what is half as probable.
+// A hair under a half, so that the last bit never decides what fits half as well.
 export const HALF = 0.5 - 1e-9;
 
 /**
@@ -75,14 +75,18 @@ export function alone(tables, item, clue) {
 }
 
 /**
- * The model years that are at least half as probable as the best one.
+ * The model years that the readings fit at least half as well as the best one,
+ * however many of each were made.
  * @param {Posterior} posterior
  * @param {Tables} tables
  */
 export function fitting(posterior, tables) {
-  const best = Math.max(...posterior.years);
+  const fits = tables.stretches.map(
+    ([start, stop], y) => posterior.years[y] / sum(tables.prior, start, stop),
+  );
+  const best = Math.max(...fits);
   return tables.guide.years
-    .filter((_, y) => posterior.years[y] >= HALF * best)
+    .filter((_, y) => fits[y] >= HALF * best)
     .map((year) => year.year);
 }
 
@@ -96,7 +100,7 @@ export function fitting(posterior, tables) {
 function _cited(tables, item, clue, y) {
   const name = tables.guide.clues[tables.places.get(clue) ?? -1].name;
   if ((new Map(item.readings).get(clue) ?? null) === null) {
-    const say = `The ${name} was not read, so it proves nothing yet.`;
+    const say = `Still to be read: the ${name}.`;
     return Object.freeze({ clue, factor: 1, say });
   }
   const posterior = alone(tables, item, clue);
@@ -105,11 +109,11 @@ function _cited(tables, item, clue, y) {
   const shared = years(fitting(posterior, tables));
   let say;
   if (tells_nothing(weighed) || (weighed > 1 && weighed <= BARE)) {
-    say = `The ${name} alone proves next to nothing: it fits ${shared}.`;
+    say = `Taken alone, the ${name} would prove next to nothing: any of ${shared}.`;
   } else if (weighed < 1) {
-    say = `The ${name} alone speaks against ${year}: it fits ${shared}.`;
+    say = `Taken alone, the ${name} would speak against ${year}, for ${shared}.`;
   } else {
-    say = `The ${name} alone speaks for ${year} (${strength(weighed)}).`;
+    say = `Taken alone, the ${name} would speak for ${year}: ${strength(weighed)}.`;
   }
   return Object.freeze({ clue, factor: weighed, say });
 }

@@ -170,7 +170,9 @@ function _spread(tables, own, below, messages) {
       _blend(context, 1 - rates[0], 1 - rates[1]),
       _blend(context, rates[0], rates[1]),
     ];
-    const [original, replaced] = [0, 1].map((s) => _times(above[p][s], below[p][s]));
+    const [[original, replaced]] = rescale(
+      [0, 1].map((s) => _times(above[p][s], below[p][s])),
+    );
     const total = sum(original) + sum(replaced);
     joint[p] = [_over(original, total), _over(replaced, total)];
   }
@@ -195,7 +197,7 @@ function _context(tables, own, above, messages, p) {
     const [rest] = _evidence(tables, messages, p);
     return [rest, new Float64Array(rest.length)];
   }
-  let context = [0, 1].map((s) => _times(above[parent][s], own[parent][s]));
+  let [context] = rescale([0, 1].map((s) => _times(above[parent][s], own[parent][s])));
   for (let q = 0; q < parents.length; q++) {
     if (parents[q] === parent && q !== p) {
       [context] = rescale([0, 1].map((s) => _times(context[s], messages[q][s])));

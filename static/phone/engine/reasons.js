@@ -96,7 +96,7 @@ export function told(clue, reading) {
 }
 
 /**
- * A reading and the years that it alone fits.
+ * A reading and the years that it alone speaks for.
  * @param {Tables} tables
  * @param {Item} item
  * @param {number} k
@@ -104,7 +104,7 @@ export function told(clue, reading) {
 export function said(tables, item, k) {
   const clue = tables.guide.clues[k];
   const what = told(clue, new Map(item.readings).get(clue.id));
-  return `${what} fits ${years(fitting(alone(tables, item, clue.id), tables))}`;
+  return `${what} for ${years(fitting(alone(tables, item, clue.id), tables))}`;
 }
 
 /**
@@ -149,7 +149,7 @@ function _weight(clue, item, weighed, year) {
   const what = capital(told(clue, new Map(item.readings).get(clue.id)));
   const side = weighed > 1 ? "for" : "against";
   const say = tells_nothing(weighed)
-    ? `${what} says next to nothing about ${year}.`
-    : `${what} speaks ${side} ${year}: ${strength(weighed)}, ${times(weighed)}.`;
+    ? `${what}: next to nothing about ${year}.`
+    : `${what}: ${strength(weighed)} ${side} ${year}, ${times(weighed)}.`;
   return Object.freeze({ clue: clue.id, factor: weighed, say });
 }

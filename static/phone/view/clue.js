@@ -1,6 +1,6 @@
 /** Looking: one clue fills the screen, its question the legend, its answers below. */
 
-import { element, fill, piece, set, slot } from "./dom.js";
+import { piece, set, slot } from "./dom.js";
 import { drawKeypad } from "./keypad.js";
 import { drawMeasure } from "./measure.js";
 import { isLong, picture, scene } from "./picture.js";
@@ -123,9 +123,14 @@ function switches(guide, session, clue) {
   const tools = [...session.without, ...(clue?.needs ? [clue.needs] : [])];
   for (const tool of new Set(tools)) {
     const off = session.without.includes(tool);
-    made.push(toggle(`I have no ${tool}`, off, { change: "without", tool }));
+    made.push(toggle(lacking(tool), off, { change: "without", tool }));
   }
   return made;
+}
+
+/** @param {string} tool */
+function lacking(tool) {
+  return tool.startsWith("the ") ? `I do not have ${tool}` : `I have no ${tool}`;
 }
 
 /** @param {string} label @param {boolean} on @param {Record<string, string>} data */

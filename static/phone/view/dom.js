@@ -114,3 +114,28 @@ export function focusHeading(root) {
 function isNothing(filling) {
   return filling === null || filling === "" || (Array.isArray(filling) && !filling.length);
 }
+
+/**
+ * Redraws the root and gives the focus back to the control that had it; to the
+ * fallback where that control is no more.
+ * @param {HTMLElement} root
+ * @param {() => void} redraw
+ * @param {string} [fallback]
+ */
+export function keepingFocus(root, redraw, fallback = "[data-heading]") {
+  const held = document.activeElement;
+  const within = held instanceof HTMLElement && root.contains(held);
+  const mark = within ? marked(held) : "";
+  redraw();
+  if (!within) return;
+  const found = (mark && root.querySelector(mark)) || root.querySelector(fallback);
+  if (found instanceof HTMLElement) found.focus({ preventScroll: true });
+}
+
+/** A selector that finds the same control after a redraw. @param {HTMLElement} held */
+function marked(held) {
+  if (held.id) return `#${CSS.escape(held.id)}`;
+  const value = held instanceof HTMLInputElement ? `[value="${CSS.escape(held.value)}"]` : "";
+  const data = Object.entries(held.dataset).filter(([name]) => name !== "slot");
+  return data.map(([name, text]) => `[data-${name}="${CSS.escape(text ?? "")}"]`).join("") + (data.length ? value : "");
+}

@@ -60,3 +60,13 @@ export function unfit(kind, typed) {
 function example(low, high) {
   return figure(Math.round(low + high) / 2);
 }
+
+/**
+ * Moves the ruler's mark while the size is being typed.
+ * @param {HTMLElement} root
+ * @param {any} kind
+ * @param {string} typed
+ */
+export function moveMark(root, kind, typed) {
+  root.querySelector("[data-ruler]")?.replaceChildren(drawRuler(kind, parse(typed)));
+}

@@ -1,0 +1,84 @@
+"""A verdict as a person wants to read it in a terminal: plain text, no colours."""
+
+from collections.abc import Iterator
+
+from fieldid.engine.find import Verdict
+from fieldid.engine.gain import WORTHWHILE
+from fieldid.engine.guide import Guide
+from fieldid.engine.words import capital, percent
+
+BAR = 30
+NEXT = 3
+ESTIMATE = (
+    "This is an estimate from what was read, not an authentication or an appraisal."
+)
+
+
+def told(guide: Guide, verdict: Verdict) -> str:
+    """The verdict, section by section, with a newline at the end."""
+    sections = (
+        [guide.title + (" (invented)" if guide.fiction else "")],
+        [capital(verdict.say)],
+        list(_years(verdict)),
+        list(_story(verdict)),
+        _titled("Parts", _parts(guide, verdict)),
+        _titled("The claim", _claim(verdict)),
+        _titled("Red flags", _flags(verdict)),
+        _titled("What each reading says", (w.say for w in verdict.weights)),
+        _titled("Look at next", _next(guide, verdict)),
+        [ESTIMATE, *guide.cautions],
+    )
+    return "\n\n".join("\n".join(lines) for lines in sections if lines) + "\n"
+
+
+def _years(verdict: Verdict) -> Iterator[str]:
+    """The bar chart: one line a model year, the longest bar for the likeliest."""
+    shares = [(str(year), p) for year, p in verdict.model_years]
+    shares.append(("none", verdict.outside))
+    most = max(p for _, p in shares)
+    for name, p in shares:
+        bar = "#" * round(BAR * p / most)
+        yield f"  {name:>4} |{bar:<{BAR}} {percent(p):>10}"
+
+
+def _story(verdict: Verdict) -> Iterator[str]:
+    if verdict.runner_up:
+        yield f"Runner-up {verdict.runner_up}."
+    if verdict.built_say:
+        yield f"{capital(verdict.built_say)}."
+
+
+def _titled(title: str, lines: Iterator[str]) -> list[str]:
+    found = [f"  {line}" for line in lines]
+    return [title, *found] if found else []
+
+
+def _parts(guide: Guide, verdict: Verdict) -> Iterator[str]:
+    names = {part.id: part.name for part in guide.parts}
+    width = max(map(len, names.values()))
+    for state in verdict.replaced:
+        yield f"{names[state.part]:<{width}}  {state.say}"
+
+
+def _claim(verdict: Verdict) -> Iterator[str]:
+    if verdict.claim:
+        yield verdict.claim.say
+        for cited in verdict.claim.cited:
+            yield cited.say
+
+
+def _flags(verdict: Verdict) -> Iterator[str]:
+    for flag in verdict.flags:
+        yield flag.say
+        if flag.ask:
+            yield f'  Ask: "{flag.ask}"'
+
+
+def _next(guide: Guide, verdict: Verdict) -> Iterator[str]:
+    if verdict.exhausted:
+        yield verdict.exhausted
+        return
+    names = {clue.id: clue.name for clue in guide.clues}
+    for advice in verdict.next[:NEXT]:
+        if advice.bits >= WORTHWHILE:
+            yield f"{names[advice.clue]}: {advice.say}"

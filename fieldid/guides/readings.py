@@ -1,0 +1,69 @@
+"""A reading against its clue: whether it fits, and what the engine gets."""
+
+from fieldid.engine.find import Reading
+from fieldid.engine.guide import Choice, Clue, Code, Measure
+from fieldid.errors import nearest
+from fieldid.guides.codes import fold, unfit
+from fieldid.guides.refusals import Refusal, figure, quote, refusal
+
+
+def misfit(value: object, clue: Clue) -> Refusal | None:
+    """Why a value is not a reading of the clue; None if it is one.
+
+    None ("can't tell") is a reading of every clue.
+    """
+    if value is None:
+        return None
+    kind = clue.kind
+    if isinstance(kind, Choice):
+        return _no_option(value, kind)
+    if isinstance(kind, Measure):
+        return _no_measure(value, kind)
+    if not isinstance(value, str):
+        return _wrong(value, "a code in quotes, or null")
+    return unfit(fold(value, kind.fields), kind.fields)
+
+
+def as_read(value: object, clue: Clue) -> Reading:
+    """A value that fits, as the engine takes it: measures as fractions, codes folded.
+
+    A code's case means nothing where its alphabet has capitals alone.
+    """
+    if isinstance(clue.kind, Code) and isinstance(value, str):
+        return fold(value, clue.kind.fields)
+    if isinstance(value, int | float):
+        return float(value)
+    return None if value is None else str(value)
+
+
+def _no_option(value: object, kind: Choice) -> Refusal | None:
+    ids = [option.id for option in kind.options]
+    if not isinstance(value, str):
+        return _wrong(value, nearest("", ids) + ", or null")
+    if value in ids:
+        return None
+    return refusal(
+        "unknown-name",
+        value=quote(value),
+        what="option of this clue",
+        nearest=nearest(value, ids),
+    )
+
+
+def _no_measure(value: object, kind: Measure) -> Refusal | None:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return _wrong(value, f"a number ({kind.unit}), or null")
+    # "Not a number" compares false with everything, so this refuses it too.
+    if kind.low <= value <= kind.high:
+        return None
+    return refusal(
+        "outside-range",
+        value=quote(value),
+        least=figure(kind.low),
+        most=figure(kind.high),
+        unit=kind.unit,
+    )
+
+
+def _wrong(value: object, wants: str) -> Refusal:
+    return refusal("not-that", value=quote(value), wants=wants)

@@ -1,0 +1,201 @@
+"""Every file of the phone app at its address, live; the build keeps what they answer.
+
+Addresses are relative in every page, so that a bundle works in any folder of a host.
+"""
+
+import json
+from dataclasses import dataclass
+from pathlib import Path, PurePosixPath
+
+from flask import Blueprint, Response, abort, current_app, render_template
+from markupsafe import Markup
+
+from fieldid import __version__, draw
+from fieldid.engine.guide import Guide
+from fieldid.guides.pack import dump
+from fieldid.web.headers import meta
+from fieldid.web.icons import CUTS, icon, png
+from fieldid.web.modules import modules
+from fieldid.web.tree import tree
+from fieldid.web.treepictures import pictures
+
+LIVE = "dev"
+"""What stands for the build in addresses that are answered live."""
+WORKER = "phone/sw.js"
+COLOUR = "#f4ecd8"
+TYPES = {
+    ".css": "text/css",
+    ".html": "text/html",
+    ".js": "text/javascript",
+    ".json": "application/json",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".webmanifest": "application/manifest+json",
+}
+"""What each kind of file is sent as, here and from a bundle."""
+
+phone = Blueprint("phone", __name__)
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """What the pages are made of: guides, the folder of scripts and styles, the build.
+
+    `build` names the folder `v/<build>/` in which everything lies that never changes.
+    """
+
+    guides: tuple[Guide, ...]
+    static: Path
+    build: str
+
+    @property
+    def base(self) -> str:
+        """The folder of unchanging files, as pages write it."""
+        return f"v/{self.build}/"
+
+
+def addresses(shelf: Shelf) -> tuple[str, ...]:
+    """Every address of the phone app, sorted; the page itself is the empty one."""
+    unchanging = [
+        *(f"guides/{guide.id}.json" for guide in shelf.guides),
+        *_static(shelf),
+    ]
+    return tuple(
+        sorted(
+            [
+                "",
+                "sw.js",
+                "manifest.webmanifest",
+                "icon.svg",
+                *CUTS,
+                *(f"tree-{guide.id}.html" for guide in shelf.guides),
+                *(shelf.base + path for path in unchanging),
+            ]
+        )
+    )
+
+
+@phone.get("/")
+def index() -> str:
+    """The one page of the app, its first screen ready to read."""
+    shelf = _shelf()
+    return render_template(
+        "phone/index.html",
+        guides=shelf.guides,
+        modules=modules(shelf.static),
+        picture=picture,
+    )
+
+
+@phone.get("/tree-<guide_id>.html")
+def questions(guide_id: str) -> str:
+    """A guide's questions on one page that needs no scripts."""
+    guide = _guide(_shelf(), guide_id)
+    root = tree(guide)
+    return render_template(
+        "phone/tree.html", guide=guide, root=root, pictures=pictures(root)
+    )
+
+
+@phone.get("/manifest.webmanifest")
+def manifest() -> Response:
+    """What a phone needs to put the app on its home screen.
+
+    It has no id: a relative one would be the same for all apps of a shared host.
+    """
+    named = {
+        "name": "fieldid: which year is it?",
+        "short_name": "fieldid",
+        "description": "Which model year an old object most likely is.",
+        "lang": "en",
+        "start_url": "./",
+        "scope": "./",
+        "display": "standalone",
+        "background_color": COLOUR,
+        "theme_color": COLOUR,
+        "icons": [
+            {
+                "src": name,
+                "sizes": f"{cut.side}x{cut.side}",
+                "type": "image/png",
+                "purpose": cut.purpose,
+            }
+            for name, cut in CUTS.items()
+            if cut.purpose
+        ],
+    }
+    return _answer("manifest.webmanifest", json.dumps(named, indent=2).encode())
+
+
+@phone.get("/icon.svg")
+def drawn_icon() -> Response:
+    """The icon for browsers that draw it themselves."""
+    return _answer("icon.svg", icon().encode())
+
+
+@phone.get("/<any({}):name>".format(", ".join(f'"{name}"' for name in CUTS)))
+def cut_icon(name: str) -> Response:
+    """The icon in one of the sizes that systems ask for."""
+    return _answer(name, png(CUTS[name]))
+
+
+@phone.get("/sw.js")
+def worker() -> Response:
+    """The service worker as written, which keeps nothing; the build fills it."""
+    return _answer("sw.js", (_shelf().static / WORKER).read_bytes())
+
+
+@phone.get("/v/<build>/guides/<guide_id>.json")
+def packed(build: str, guide_id: str) -> Response:
+    """A guide as the phone reads it."""
+    return _answer("guide.json", dump(_guide(_shelf(build), guide_id)))
+
+
+@phone.get("/v/<build>/<path:path>")
+def unchanging(build: str, path: str) -> Response:
+    """A script, a style sheet, or the worked examples for checking a phone."""
+    shelf = _shelf(build)
+    if path not in _static(shelf):
+        abort(404)
+    return _answer(path, (shelf.static / path).read_bytes())
+
+
+def common() -> dict[str, object]:
+    """What every page is given."""
+    return {
+        "base": _shelf().base,
+        "policy": meta(),
+        "swatches": Markup(draw.svg(draw.swatches())),
+        "version": __version__,
+    }
+
+
+def picture(guide: Guide, lit: str | None = None) -> Markup:
+    """The guide's object, drawn, with the place that a clue is at lit if wanted."""
+    return Markup(draw.svg(draw.scene(guide.drawing, lit=lit or "")))
+
+
+def _shelf(build: str | None = None) -> Shelf:
+    """What the application was made with; another build's files are not here."""
+    shelf: Shelf = current_app.extensions["fieldid"]
+    if build not in (None, shelf.build):
+        abort(404)
+    return shelf
+
+
+def _guide(shelf: Shelf, guide_id: str) -> Guide:
+    for guide in shelf.guides:
+        if guide.id == guide_id:
+            return guide
+    abort(404)
+
+
+def _static(shelf: Shelf) -> tuple[str, ...]:
+    """Paths of all scripts and style sheets, the worker left out."""
+    found = [*shelf.static.glob("css/*.css"), *shelf.static.glob("phone/**/*.js")]
+    paths = (file.relative_to(shelf.static).as_posix() for file in found)
+    return tuple(sorted(path for path in paths if path != WORKER))
+
+
+def _answer(name: str, body: bytes) -> Response:
+    return Response(body, mimetype=TYPES[PurePosixPath(name).suffix])

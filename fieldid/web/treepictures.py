@@ -1,0 +1,60 @@
+"""The pictures of a tree of questions, each once, however often it is shown."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from fieldid import draw
+from fieldid.engine.guide import Choice, Clue
+from fieldid.web.tree import Leaf, Question
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """Drawings as symbols, and how to show one."""
+
+    symbols: Markup
+    places: dict[tuple[str, str], tuple[str, str]]
+
+    def show(self, clue: Clue, option: str) -> Markup:
+        """The option's picture, by its symbol."""
+        name, box = self.places[clue.id, option]
+        use = ("use", (("href", f"#{name}"),), ())
+        shown = (("class", "drawing"), ("viewBox", box), ("aria-hidden", "true"))
+        return Markup(draw.svg(("svg", shown, (use,))))
+
+
+def pictures(root: Question | Leaf) -> Pictures:
+    """The pictures of all options that the tree prints."""
+    symbols = []
+    places = {}
+    for place, (key, drawing) in enumerate(_drawn(root).items(), start=1):
+        name = f"p{place}"
+        _, attributes, children = draw.node(drawing)
+        kept = {key: value for key, value in attributes if key in _OF_SYMBOLS}
+        symbol = (("id", name), *kept.items())
+        symbols.append(draw.svg(("symbol", symbol, children)))
+        places[key] = (name, kept["viewBox"])
+    return Pictures(Markup("".join(symbols)), places)
+
+
+def _drawn(root: Question | Leaf) -> dict[tuple[str, str], draw.Picture]:
+    found: dict[tuple[str, str], draw.Picture] = {}
+    for clue in _clues(root):
+        if isinstance(clue.kind, Choice):
+            for option in clue.kind.options:
+                if option.picture:
+                    found[clue.id, option.id] = option.picture
+    return found
+
+
+def _clues(node: Question | Leaf) -> Iterator[Clue]:
+    """The clues of all questions, from the top."""
+    if isinstance(node, Question):
+        yield node.ask.clue
+        for answer in node.answers:
+            yield from _clues(answer.then)
+
+
+_OF_SYMBOLS = ("viewBox", "stroke-width")

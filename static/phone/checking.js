@@ -1,0 +1,64 @@
+/** "Check this phone": the worked examples run in slices, so that the page never stops. */
+
+import { run } from "./check.js";
+import { judge, prepare, unpack } from "./engine/index.js";
+import { fetched } from "./shelf.js";
+import { drawCheck } from "./view/check.js";
+import { listen } from "./view/dom.js";
+
+const ENGINE = { judge, prepare, unpack };
+const IDLE = { done: 0, total: 0, running: false, result: null };
+
+/**
+ * Draws the page of the check and runs it when asked.
+ * @param {HTMLElement} root
+ * @param {(error: Error) => void} failed
+ */
+export function startCheck(root, failed) {
+  let running = false;
+  drawCheck(root, IDLE);
+  listen(root, {
+    "run-check": () => {
+      if (running) return;
+      running = true;
+      runAll(root)
+        .catch((error) => {
+          drawCheck(root, IDLE);
+          failed(error);
+        })
+        .finally(() => {
+          running = false;
+        });
+    },
+  });
+}
+
+/** @param {HTMLElement} root */
+async function runAll(root) {
+  const vectors = JSON.parse(await fetched("vectors.json", "The worked examples are"));
+  const slices = vectors.flatMap((/** @type {any} */ { guide, cases }) =>
+    cases.map((/** @type {any} */ each) => ({ guide, cases: [each] })),
+  );
+  let result = { agree: 0, total: 0, worst: 0, /** @type {string[]} */ failures: [] };
+  for (const slice of slices) {
+    drawCheck(root, { done: result.total, total: slices.length, running: true, result: null });
+    await painted();
+    result = added(result, run([slice], ENGINE));
+  }
+  drawCheck(root, { done: result.total, total: slices.length, running: false, result });
+}
+
+/** @param {any} sum @param {any} more */
+function added(sum, more) {
+  return {
+    agree: sum.agree + more.agree,
+    total: sum.total + more.total,
+    worst: Math.max(sum.worst, more.worst),
+    failures: [...sum.failures, ...more.failures],
+  };
+}
+
+/** Once the page was painted, or soon after where nothing is painted. */
+function painted() {
+  return new Promise((go) => setTimeout(go, 0));
+}

@@ -1,0 +1,73 @@
+/** Which screen is shown, and what every screen of a find has around it. */
+
+import { needsFind } from "./routes.js";
+import { drawBar } from "./view/bar.js";
+import { drawClue, drawDone } from "./view/clue.js";
+import { focusHeading, keepingFocus } from "./view/dom.js";
+import { dropFile } from "./view/keep.js";
+import { drawPlaces } from "./view/places.js";
+import { drawRibbon, drawSay } from "./view/ribbon.js";
+import { drawVerdict } from "./view/verdict.js";
+
+/** Where the focus goes when the key or button that had it is no more. */
+const FALLBACK = "[data-act=key]:not(:disabled), [data-take], [data-heading]";
+
+/** @type {Record<string, (data: any) => string>} */
+const TITLES = {
+  home: () => "Which year is it?",
+  look: ({ clue }) => clue?.ask ?? "That is all for now",
+  places: () => "The whole object",
+  verdict: ({ verdict }) => `Verdict: ${verdict.say}`,
+  check: () => "Check this phone",
+};
+
+/** @type {Record<string, (root: HTMLElement, data: any) => void>} */
+const DRAWN = {
+  look: (root, data) => (data.clue ? drawClue(root, data) : drawDone(root, data)),
+  places: drawPlaces,
+  verdict: (root, data) => {
+    dropFile(root);
+    drawVerdict(root, data);
+  },
+};
+
+/** @param {string} selector @returns {HTMLElement} */
+export const at = (selector) =>
+  /** @type {HTMLElement} */ (document.querySelector(selector));
+
+/** @param {string} name */
+export const screenOf = (name) => at(`[data-screen="${name}"]`);
+
+/**
+ * Shows a screen; those of a find are drawn from its data.
+ * @param {string} screen
+ * @param {any} data
+ */
+export function drawScreen(screen, data) {
+  for (const each of document.querySelectorAll("[data-screen]")) {
+    /** @type {HTMLElement} */ (each).hidden = each !== screenOf(screen);
+  }
+  for (const frame of ["top", "lead", "bar"]) {
+    at(`[data-${frame}]`).hidden = !needsFind(screen);
+  }
+  document.body.dataset.showing = screen;
+  document.title = `${TITLES[screen](data)} · fieldid`;
+  if (!needsFind(screen)) return;
+  at("[data-guide-name]").textContent = titled(data.guide);
+  drawRibbon(at("[data-ribbon]"), data.verdict);
+  drawSay(at("[data-status]"), data.verdict);
+  keepingFocus(at("[data-bar]"), () => drawBar(at("[data-bar]"), { screen, ...data }));
+  keepingFocus(screenOf(screen), () => DRAWN[screen](screenOf(screen), data), FALLBACK);
+}
+
+/** Brings the screen's top into view and its heading into focus. */
+export function arrive() {
+  const screen = document.body.dataset.showing ?? "home";
+  window.scrollTo(0, needsFind(screen) ? at("[data-lead]").offsetTop : 0);
+  focusHeading(screenOf(screen));
+}
+
+/** @param {any} guide */
+function titled({ fiction, title }) {
+  return fiction ? `Invented: ${title}` : title;
+}

@@ -1,0 +1,60 @@
+"""Warnings: what a guide without mistakes still cannot tell."""
+
+from make import PLOVER, choice, code, guide, measure, model_year, option, span
+
+from fieldid.engine.guide import Field, Members, Size
+from fieldid.guides.load import load
+from fieldid.guides.warnings import warnings
+
+BOTH = choice("rings", option("a", span((1951, 1952))), option("b"))
+TELLS = choice("toe", option("a", span((1951, 1951))), option("b", span((1952, 1952))))
+ALIKE = "1951 and 1952 cannot be told apart by any clue"
+MONTH = Field("month", "month", 1, "ABCDEFGHJKLM")
+
+
+def test_guide_that_tells_all_has_no_warning():
+    assert warnings(load(PLOVER)) == ()
+
+
+def test_clue_of_both_years_tells_nothing():
+    assert warnings(guide(BOTH)) == (
+        "the clue 'rings' tells nothing about the year",
+        ALIKE,
+    )
+
+
+def test_idle_clue_beside_a_telling_one_is_named():
+    assert warnings(guide(BOTH, TELLS)) == (
+        "the clue 'rings' tells nothing about the year",
+    )
+
+
+def test_each_pair_that_is_alike_is_named():
+    years = tuple(map(model_year, (1951, 1952, 1953, 1954)))
+    found = warnings(guide(TELLS, years=years))
+
+    assert found == ("1953 and 1954 cannot be told apart by any clue",)
+
+
+def test_size_tells_years_apart():
+    sizes = (Size((1951, 1951), 20.0, 1.0), Size((1952, 1952), 30.0, 1.0))
+
+    assert warnings(guide(measure("pad", *sizes))) == ()
+    assert ALIKE in warnings(guide(measure("pad", Size((1951, 1952), 20.0, 1.0))))
+
+
+def test_month_tells_windows_apart_and_only_those():
+    """A month letter says nothing about years that were built in the same months."""
+    years = (model_year(1951), model_year(1952, "1951-09", "1952-10"))
+
+    assert ALIKE in warnings(guide(code("stamp", MONTH)))
+    assert warnings(guide(code("stamp", MONTH), years=years)) == ()
+
+
+def test_one_member_that_tells_is_enough():
+    only_w = choice(
+        "sole", option("a", span((1951, 1951), members=("W",))), option("b")
+    )
+    found = warnings(guide(only_w, members=Members(("3", "W"))))
+
+    assert found == ()

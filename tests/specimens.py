@@ -1,0 +1,199 @@
+"""Specimens drawn by lot from a guide's own model, and finds read off them.
+
+What a part shows is worked out here a second time, from the records alone: a draw
+that asked the engine for its likelihoods could not show that they are wrong.
+"""
+
+import random
+from dataclasses import dataclass
+
+from fieldid.engine.find import Item, Reading
+from fieldid.engine.guide import (
+    Choice,
+    Clue,
+    Code,
+    Field,
+    Guide,
+    Measure,
+    ModelYear,
+    Option,
+)
+
+LOOK_ALIKES = ("0OQDC", "1IL7T", "2Z", "5S", "6G", "8B3", "UVY", "MNWH", "4A")
+LOOK_ALIKES += ("9GQ", "EF", "PR", "KX")
+
+Cell = tuple[int, int] | None
+"""Model year and build month; None for an object that is none of these."""
+
+
+@dataclass(frozen=True, slots=True)
+class Specimen:
+    """An object as it is: `cell` and `replaced` are what nobody can see."""
+
+    cell: Cell
+    replaced: tuple[str, ...]
+    readings: tuple[tuple[str, Reading], ...]
+    member: str | None
+
+    @property
+    def year(self) -> int | None:
+        return self.cell[0] if self.cell else None
+
+
+def specimen(guide: Guide, dice: random.Random, member: str | None = None) -> Specimen:
+    """An object with what its clues read, None where one cannot be told."""
+    cell = None if dice.random() < guide.outside else _cell(guide, dice)
+    replaced = _replaced(guide, dice)
+    readings = []
+    for clue in guide.clues:
+        hidden = dice.random() < clue.unreadable
+        shown = _shown(guide, clue, cell, clue.part in replaced, member, dice)
+        readings.append((clue.id, None if hidden else shown))
+    return Specimen(cell, replaced, tuple(readings), member)
+
+
+def look(
+    guide: Guide, found: Specimen, dice: random.Random, *, seen: float, lost: float
+) -> Item:
+    """What somebody reads off a specimen: a share `seen` of the clues, in any order,
+    and a share `lost` of the replaced parts gone.
+    """
+    gone = tuple(p for p in found.replaced if dice.random() < lost)
+    on_gone = [clue.id for clue in guide.clues if clue.part in gone]
+    readings = [
+        (clue, _smudged(reading, dice) if clue in _codes(guide) else reading)
+        for clue, reading in found.readings
+        if clue not in on_gone and dice.random() < seen
+    ]
+    dice.shuffle(readings)
+    return Item(tuple(readings), gone, found.member)
+
+
+def _cell(guide: Guide, dice: random.Random) -> Cell:
+    volumes = [y.volume for y in guide.years]
+    y: ModelYear = dice.choices(guide.years, volumes)[0]
+    return y.year, dice.randint(y.opens, y.closes)
+
+
+def _replaced(guide: Guide, dice: random.Random) -> tuple[str, ...]:
+    """Ids of the replaced parts, in guide order."""
+    parts = {part.id: part for part in guide.parts}
+    state: dict[str, bool] = {}
+
+    def draw(id: str) -> bool:
+        part = parts[id]
+        if id not in state:
+            after = part.follows is not None and draw(part.follows)
+            rate = max(part.share, part.replaced) if after else part.replaced
+            state[id] = dice.random() < rate
+        return state[id]
+
+    return tuple(part.id for part in guide.parts if draw(part.id))
+
+
+def _shown(guide, clue: Clue, cell, replaced, member, dice) -> Reading:
+    """What the clue shows and is read as."""
+    kind = clue.kind
+    if replaced and isinstance(kind, Choice) and kind.replacement:
+        given = dict(kind.replacement)
+        shares = [given.get(o.id, 0.0) + guide.floor for o in kind.options]
+        return _mistaken(kind, dice.choices(kind.options, shares)[0], clue, dice)
+    if replaced:
+        # Half the line's own mixture over all years, half anything.
+        cell, member = _cell(guide, dice) if dice.random() < 0.5 else None, None
+    if isinstance(kind, Choice):
+        return _choice(guide, clue, kind, cell, member, dice)
+    if isinstance(kind, Measure):
+        return _measure(clue, kind, cell, member, dice)
+    return _code(clue, kind, cell, dice)
+
+
+def _choice(guide, clue, kind: Choice, cell, member, dice) -> str:
+    if cell is None:
+        return dice.choice(kind.options).id
+    shares = [_made(o, cell, member) + guide.floor for o in kind.options]
+    return _mistaken(kind, dice.choices(kind.options, shares)[0], clue, dice)
+
+
+def _made(option: Option, cell, member) -> float:
+    """The largest share of the option's spans that cover the cell."""
+    year, t = cell
+    best = 0.0
+    for span in option.seen:
+        first, last = span.years or (year, year)
+        if first <= year <= last and _counts(span, member):
+            late = t - (t if span.until is None else span.until)
+            early = (t if span.since is None else span.since) - t
+            away = max(late, early, 0)
+            best = max(best, span.share * max(0.0, 1 - away / (span.fade + 1)))
+    return best
+
+
+def _counts(made, member) -> bool:
+    """Whether a span or a size is of this set member."""
+    if made.members:
+        return member in made.members
+    return member not in made.excluded
+
+
+def _mistaken(kind: Choice, true: Option, clue: Clue, dice) -> str:
+    others = [o for o in kind.options if o is not true]
+    if not others or dice.random() >= clue.misread:
+        return true.id
+    pull = [5.0 if o.id in true.like or true.id in o.like else 1.0 for o in others]
+    return dice.choices(others, pull)[0].id
+
+
+def _measure(clue: Clue, kind: Measure, cell, member, dice) -> float:
+    sizes = [
+        size
+        for size in kind.sizes
+        if cell and size.years[0] <= cell[0] <= size.years[1] and _counts(size, member)
+    ]
+    x = dice.uniform(kind.low, kind.high)
+    if sizes and dice.random() >= clue.misread:
+        worn = dice.expovariate(1 / kind.wear) if kind.wear else 0.0
+        x = dice.gauss(sizes[0].mean, sizes[0].sd) - worn
+    return round(min(max(x, kind.low), kind.high), 2)
+
+
+def _code(clue: Clue, kind: Code, cell, dice) -> str:
+    return "".join(_field(clue, field, cell, dice) for field in kind.fields)
+
+
+def _field(clue: Clue, field: Field, cell, dice) -> str:
+    right = _right(field, cell) if cell else None
+    if right is None or dice.random() < field.odd:
+        return "".join(dice.choice(field.alphabet) for _ in range(field.width))
+    return "".join(_character(clue, field, o, dice) for o in right)
+
+
+def _right(field: Field, cell) -> str | None:
+    """What the works meant to stamp."""
+    year, t = cell
+    if field.means == "month":
+        return field.alphabet[t % 12]
+    if field.means == "year":
+        return str(t // 12)[-field.width :]
+    keys = {"year-letter": t // 12, "model-year": year}
+    return dict(field.codes).get(keys[field.means]) if field.means in keys else None
+
+
+def _character(clue: Clue, field: Field, right: str, dice) -> str:
+    others = [a for a in field.alphabet if a != right]
+    if not others or dice.random() >= clue.misread:
+        return right
+    alike = [group for group in LOOK_ALIKES if right in group]
+    pull = [5.0 if any(a in group for group in alike) else 1.0 for a in others]
+    return dice.choices(others, pull)[0]
+
+
+def _codes(guide: Guide) -> tuple[str, ...]:
+    return tuple(clue.id for clue in guide.clues if isinstance(clue.kind, Code))
+
+
+def _smudged(reading: Reading, dice: random.Random) -> Reading:
+    """A code with a character in eight that cannot be read."""
+    if reading is None:
+        return None
+    return "".join("?" if dice.random() < 1 / 8 else a for a in str(reading))

@@ -1,0 +1,77 @@
+"""The staircase of imports, and order that is declared rather than discovered."""
+
+import ast
+import sys
+from pathlib import Path
+
+import pytest
+
+import fieldid
+
+ROOT = Path(fieldid.__file__).parent
+# Who may import what; each folder may import itself.
+STAIRCASE = {
+    "errors": (),
+    "paths": (),
+    "draw": (),
+    "engine": (),
+    "guides": ("engine", "draw", "errors"),
+    "web": ("guides", "engine", "draw", "errors", "paths"),
+    "build": ("web", "guides", "errors", "paths"),
+    "commands": ("build", "web", "guides", "engine", "errors", "paths"),
+    "cli": ("commands", "errors"),
+    "__main__": ("cli",),
+    "__init__": (),
+}
+FILES = sorted(ROOT.rglob("*.py"))
+
+
+def room(path: Path) -> str:
+    return path.relative_to(ROOT).parts[0].removesuffix(".py")
+
+
+def imports(path: Path):
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: imports are absolute"
+            yield node.module
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda p: str(p.relative_to(ROOT)))
+def test_imports_go_down_only(path):
+    for name in imports(path):
+        first, *rest = name.split(".")
+        if first == "fieldid" and rest:
+            assert rest[0] in (room(path), *STAIRCASE[room(path)]), name
+
+
+@pytest.mark.parametrize(
+    "path",
+    [p for p in FILES if room(p) in ("errors", "paths", "draw", "engine")],
+    ids=lambda p: str(p.relative_to(ROOT)),
+)
+def test_leaves_need_the_standard_library_alone(path):
+    for name in imports(path):
+        assert name.split(".")[0] in {*sys.stdlib_module_names, "fieldid"}, name
+
+
+@pytest.mark.parametrize(
+    "path", sorted((ROOT / "engine").glob("*.py")), ids=lambda p: p.name
+)
+def test_engine_makes_no_sets(path):
+    """A set has no order of its own, and the order is part of the answer."""
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        assert not isinstance(node, ast.Set | ast.SetComp), ast.unparse(node)
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
+            assert node.func.id not in ("set", "frozenset"), ast.unparse(node)
+
+
+@pytest.mark.parametrize(
+    "path", sorted((ROOT / "engine").glob("*.py")), ids=lambda p: p.name
+)
+def test_engine_knows_no_clock_or_dice(path):
+    forbidden = {"random", "time", "datetime", "os", "pathlib", "logging", "functools"}
+
+    assert not forbidden & {name.split(".")[0] for name in imports(path)}
