@@ -18,6 +18,7 @@ from fieldid.engine.guide import (
     Span,
 )
 from fieldid.guides.months import month_number
+from fieldid.paths import RULES
 
 PLOVER = Path(__file__).parent / "guides" / "plover.toml"
 """A small invented guide that uses every key of the format."""
@@ -30,6 +31,11 @@ def plover(*edits: tuple[str, str]) -> str:
         assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
         text = text.replace(old, new)
     return text
+
+
+def lapwing() -> str:
+    """The text of the guide on the page for authors, which has no set."""
+    return (RULES / "README.md").read_text().split("```toml\n")[1].split("```")[0]
 
 
 def month(text: str) -> int:

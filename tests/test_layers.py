@@ -17,7 +17,7 @@ STAIRCASE = {
     "engine": (),
     "guides": ("engine", "draw", "errors"),
     "web": ("guides", "engine", "draw", "errors", "paths"),
-    "build": ("web", "guides", "errors", "paths"),
+    "build": ("web", "guides", "engine", "errors", "paths"),
     "commands": ("build", "web", "guides", "engine", "errors", "paths"),
     "cli": ("commands", "errors"),
     "__main__": ("cli",),

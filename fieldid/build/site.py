@@ -16,6 +16,8 @@ from fieldid.web import headers
 from fieldid.web.app import create_app
 from fieldid.web.phone import LIVE, Shelf, addresses
 
+PAGES = (".html",)
+
 
 @dataclass(frozen=True, slots=True)
 class Bundle:
@@ -38,10 +40,12 @@ def bundle(
 ) -> Bundle:
     """The bundle of these guides, sealed: nothing in it points outside or nowhere."""
     shelf = tuple(guides)
-    # Pages name the folder of their build, so they are asked for twice: once to learn
-    # its name from the contents, once with it.
-    build = identity(_asked(shelf, LIVE, static, templates))
-    files = _asked(shelf, build, static, templates)
+    _refuse_twins([guide.id for guide in shelf])
+    asked = _asked(shelf, LIVE, static, templates)
+    build = identity(asked)
+    files = {_renamed(path, build): body for path, body in asked.items()}
+    # Pages name the folder of their build, so they are asked for again with its name.
+    files |= _asked(shelf, build, static, templates, only=PAGES)
     files["_headers"] = headers.written().encode()
     files[WORKER] = fill(files[WORKER], build, entries(files))
     seal(files)
@@ -58,18 +62,40 @@ def identity(files: Mapping[str, bytes]) -> str:
     return hashlib.sha256(whole.encode()).hexdigest()[:12]
 
 
+def _refuse_twins(ids: list[str]) -> None:
+    if not ids:
+        raise BuildError("There is no guide to build from.")
+    for i, name in enumerate(ids):
+        if name in ids[:i]:
+            raise BuildError(f"The guide {name!r} is named twice; name it once.")
+
+
 def _asked(
-    guides: tuple[Guide, ...], build: str, static: Path, templates: Path
+    guides: tuple[Guide, ...],
+    build: str,
+    static: Path,
+    templates: Path,
+    *,
+    only: tuple[str, ...] = ("",),
 ) -> dict[str, bytes]:
-    """What the live application answers at every address of the phone."""
+    """What the live application answers at the phone's addresses, all or those that
+    end so.
+    """
     app = create_app(
         guides=guides, build=build, static=static, templates=templates, testing=True
     )
     client = app.test_client()
     files = {}
     for address in addresses(Shelf(guides, static, build)):
-        answer = client.get(f"/{address}")
-        if answer.status_code != 200:
-            raise BuildError(f"/{address} answers {answer.status}")
-        files[address or PAGE] = answer.data
+        path = address or PAGE
+        if path.endswith(only):
+            answer = client.get(f"/{address}")
+            if answer.status_code != 200:
+                raise BuildError(f"/{address} answers {answer.status}")
+            files[path] = answer.data
     return files
+
+
+def _renamed(path: str, build: str) -> str:
+    live = f"v/{LIVE}/"
+    return f"v/{build}/{path.removeprefix(live)}" if path.startswith(live) else path

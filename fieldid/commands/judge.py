@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, BinaryIO
 
 from fieldid.commands.shelf import path_of
-from fieldid.commands.telling import told
+from fieldid.commands.telling import story
 from fieldid.engine import Tables, Verdict, judge, prepare
 from fieldid.engine.guide import FORMAT, Clue, Guide, Measure
 from fieldid.errors import FindError, UsageError
@@ -26,6 +26,17 @@ class Wishes:
     as_json: bool = False
     away: bool = False
     without: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A find as the command line tells it; readings as rings=green."""
+
+    read: Sequence[str] = ()
+    gone: Sequence[str] = ()
+    member: str | None = None
+    claim: int | None = None
+    cites: Sequence[str] = ()
 
 
 def judge_file(name: str, source: str, wishes: Wishes) -> int:
@@ -50,24 +61,34 @@ def judge_file(name: str, source: str, wishes: Wishes) -> int:
     return bad
 
 
-def judge_readings(name: str, find: Mapping[str, Any], wishes: Wishes) -> int:
-    """Judges one find made of the command's own arguments; the exit code."""
-    tables = prepare(load(path_of(name)))
-    _print(tables.guide, _judged(tables, find, "find", wishes), wishes)
+def judge_told(name: str, told: Told, wishes: Wishes) -> int:
+    """Judges the one find that the command's own arguments tell; the exit code."""
+    guide = load(path_of(name))
+    find = _find_of(guide, told)
+    _print(guide, _judged(prepare(guide), find, "find", wishes), wishes)
     return 0
 
 
-def find_of(
-    name: str,
-    *,
-    read: Sequence[str],
-    gone: Sequence[str],
-    member: str | None,
-    claim: int | None,
-    cites: Sequence[str],
-) -> dict[str, Any]:
-    """A find as its file would have it, from arguments such as rings=green."""
-    guide = load(path_of(name))
+def _find_of(guide: Guide, told: Told) -> dict[str, Any]:
+    """A find as its file would have it."""
+    if told.cites and told.claim is None:
+        raise UsageError("--cites needs --claim YEAR: what is it cited for?")
+    claim = {"model_year": told.claim, "cites": list(told.cites)}
+    item = {
+        "member": told.member,
+        "readings": _readings(guide, told.read),
+        "gone": list(told.gone),
+    }
+    return {
+        "format": FORMAT,
+        "guide": guide.id,
+        "items": [item],
+        "claim": None if told.claim is None else claim,
+    }
+
+
+def _readings(guide: Guide, read: Sequence[str]) -> dict[str, Any]:
+    """Readings by clue, from pairs such as rings=green."""
     clues = {clue.id: clue for clue in guide.clues}
     readings: dict[str, Any] = {}
     for pair in read:
@@ -77,14 +98,7 @@ def find_of(
         if clue in readings:
             raise UsageError(f"--read {clue!r} stands twice; say it once")
         readings[clue] = _value(clues.get(clue), value)
-    if cites and claim is None:
-        raise UsageError("--cites needs --claim YEAR: what is it cited for?")
-    return {
-        "format": FORMAT,
-        "guide": guide.id,
-        "items": [{"member": member, "readings": readings, "gone": list(gone)}],
-        "claim": claim and {"model_year": claim, "cites": list(cites)},
-    }
+    return readings
 
 
 def _value(clue: Clue | None, value: str) -> str | float | None:
@@ -148,4 +162,4 @@ def _print(guide: Guide, verdict: Verdict, wishes: Wishes) -> None:
     if wishes.as_json:
         print(json.dumps(finds.verdict_json(verdict), ensure_ascii=False))
     else:
-        print(told(guide, verdict))
+        print(story(guide, verdict))

@@ -14,7 +14,7 @@ ESTIMATE = (
 )
 
 
-def told(guide: Guide, verdict: Verdict) -> str:
+def story(guide: Guide, verdict: Verdict) -> str:
     """The verdict, section by section, with a newline at the end."""
     sections = (
         [guide.title + (" (invented)" if guide.fiction else "")],

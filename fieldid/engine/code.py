@@ -137,11 +137,15 @@ def _character(alphabet: str, a: str, o: str, m: float) -> float:
         return 1.0
     if a == o:
         return 1 - m
-    total = sum(_pull(b, o) for b in alphabet if b != o)
-    return m * _pull(a, o) / total
+    alike = _alike(o)
+    pull = {b: LOOK_ALIKE if b in alike else 1.0 for b in alphabet if b != o}
+    return m * pull[a] / sum(pull.values())
 
 
-def _pull(a: str, o: str) -> float:
-    """How easily `a` is taken for `o`, beside any other character."""
-    alike = any(a in group and o in group for group in LOOK_ALIKES)
-    return LOOK_ALIKE if alike else 1.0
+def _alike(o: str) -> str:
+    """The characters that are easily taken for `o`, with itself.
+
+    >>> _alike("Q")
+    '0OQDC9GQ'
+    """
+    return "".join(group for group in LOOK_ALIKES if o in group)

@@ -4,7 +4,7 @@ Model page: "measure", and "What to look at next" for the cut at the deciles.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Measure, Size
@@ -49,6 +49,14 @@ def measure_table(
         tuple(rows),
         [blend([row[i] for row in rows], share, 1 / STEPS) for i in range(STEPS)],
     )
+
+
+def measure_for(
+    table: MeasureTable, cells: tuple[Cell, ...], member: str | None
+) -> MeasureTable:
+    """The same table for another set member: only the classes of the cells differ."""
+    which = tuple(_class(table.measure, cell, member) for cell in cells)
+    return replace(table, which=which)
 
 
 def measure_likelihood(table: MeasureTable, x: float) -> Likelihood:

@@ -10,6 +10,7 @@ from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure
 from fieldid.engine.likelihood import Likelihood
 from fieldid.engine.measure import (
     MeasureTable,
+    measure_for,
     measure_likelihood,
     measure_outcomes,
     measure_table,
@@ -57,7 +58,7 @@ def prepare(guide: Guide) -> Tables:
         members,
         tuple(
             tuple(
-                _table(guide, clue, all_cells, member) if _differs(clue) else table
+                _table_for(guide, clue, table, all_cells, member)
                 for clue, table in zip(guide.clues, unknown, strict=True)
             )
             for member in members
@@ -94,6 +95,21 @@ def outcomes(
             return measure_outcomes(table, original, replaced, outside)
         case CodeTable():
             return table.clean
+
+
+def _table_for(
+    guide: Guide,
+    clue: Clue,
+    table: ClueTable,
+    all_cells: tuple[Cell, ...],
+    member: str | None,
+) -> ClueTable:
+    """The clue's table for a set member, from the one for a member not known."""
+    if not _differs(clue):
+        return table
+    if isinstance(table, MeasureTable):
+        return measure_for(table, all_cells, member)
+    return _table(guide, clue, all_cells, member)
 
 
 def _differs(clue: Clue) -> bool:

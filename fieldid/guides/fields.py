@@ -4,7 +4,7 @@ Each field says in `wants` what would be right, for a value that is wrong or mis
 """
 
 import re
-from datetime import date, datetime
+from datetime import date
 from typing import Any
 
 from marshmallow import ValidationError, fields
@@ -199,10 +199,10 @@ class Day(Wanted):
     wants = "a date, as 2026-03-31"
 
     def _deserialize(self, value: object, *args: object, **kwargs: object) -> str:
-        # A moment is a date to Python, and not what is wanted.
-        if isinstance(value, datetime) or not isinstance(value, date | str):
+        if not isinstance(value, date | str):
             raise self.not_that(value)
         try:
+            # A date and an hour is a date to Python, but not when it is written.
             return date.fromisoformat(str(value)).isoformat()
         except ValueError as error:
             raise self.not_that(value) from error

@@ -55,12 +55,11 @@ def problem(file: str, line: int, code: str, **words: object) -> GuideError:
 def _text(content: bytes, file: str) -> str:
     try:
         # Some editors write a byte order mark; it means nothing here.
-        text = content.decode("utf-8-sig")
+        return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = error.object.count(b"\n", 0, error.start) + 1
         byte = f"0x{error.object[error.start]:02x}"
         raise problem(file, line, "not-utf-8", value=byte) from error
-    return text.replace("\r\n", "\n")
 
 
 def _reason(message: str, text: str) -> tuple[str, int]:

@@ -8,7 +8,9 @@ from wsgiref.headers import Headers
 
 from flask import Flask
 from jinja2 import StrictUndefined
-from whitenoise import WhiteNoise
+
+# The library does not say its types.
+from whitenoise import WhiteNoise  # type: ignore[import-untyped]
 
 from fieldid.engine.guide import Guide
 from fieldid.paths import STATIC, TEMPLATES
@@ -53,7 +55,7 @@ def create_app(
         app.register_blueprint(phone)
     else:
         inner = _files(app, bundle)
-    app.wsgi_app = sealed(inner)  # type: ignore[method-assign]  # Flask's own way
+    app.wsgi_app = sealed(inner)  # type: ignore[assignment,method-assign]  # Flask's way
     return app
 
 
@@ -65,7 +67,7 @@ def _files(app: Flask, bundle: Path) -> WhiteNoise:
         max_age=None,
         allow_all_origins=False,
         index_file=True,
-        immutable_file_test=BUILT.match,
+        immutable_file_test=f"^{BUILT.pattern}",
         mimetypes=TYPES,
         add_headers_function=_tag,
     )

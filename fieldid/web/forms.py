@@ -35,7 +35,7 @@ class FindForm(FlaskForm):  # type: ignore[misc]  # for the same reason
     @property
     def name(self) -> str:
         """What to call the find in a sentence."""
-        return str(self.file.data.filename) if self.file.data else "the text"
+        return str(self.file.data.filename) if self.file.data else "The text"
 
     def content(self) -> bytes:
         """What was given, as sent."""

@@ -30,10 +30,11 @@ HEADERS = (
     ("Referrer-Policy", "same-origin"),
     ("Cross-Origin-Opener-Policy", "same-origin"),
     ("Cross-Origin-Resource-Policy", "same-origin"),
+    # Sharing is not named: pages of one's own may share anyway, and browsers that
+    # cannot share complain about the word.
     (
         "Permissions-Policy",
-        "camera=(), microphone=(), geolocation=(), payment=(), usb=(), "
-        "web-share=(self)",
+        "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
     ),
 )
 

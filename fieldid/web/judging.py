@@ -26,7 +26,7 @@ TOO_LARGE = (
     "Nothing was read: choose the file that the app saved."
 )
 STALE = (
-    "This form was not sent from this page, or the page was open for too long. "
+    "This form was not sent from this page, or the server has started anew since. "
     "Nothing was judged: send it once more from here."
 )
 
@@ -51,14 +51,14 @@ def page() -> tuple[str, int]:
 
 @judging.app_errorhandler(RequestEntityTooLarge)
 def too_large(error: RequestEntityTooLarge) -> tuple[str, int]:
-    """A sentence beside an empty form."""
-    return _refused(TOO_LARGE, 413)
+    """A sentence beside an empty form, because nothing was read."""
+    return _refused(FindForm(formdata=None), TOO_LARGE, 413)
 
 
 @judging.app_errorhandler(CSRFError)
 def stale(error: CSRFError) -> tuple[str, int]:
-    """A sentence beside a form with a fresh token."""
-    return _refused(STALE, 400)
+    """A sentence beside the same form with a fresh token."""
+    return _refused(FindForm(), STALE, 400)
 
 
 def is_several(content: bytes) -> bool:
@@ -79,8 +79,7 @@ def _shown(form: FindForm, status: int, **given: object) -> tuple[str, int]:
     return render_template("judge.html", form=form, **given), status
 
 
-def _refused(sentence: str, status: int) -> tuple[str, int]:
-    form = FindForm(formdata=None)
+def _refused(form: FindForm, sentence: str, status: int) -> tuple[str, int]:
     form.refuse(sentence)
     return _shown(form, status)
 

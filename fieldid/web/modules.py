@@ -8,7 +8,7 @@ ENTRY = "phone/app.js"
 
 # `import ... from "./x.js"`, `export ... from "./x.js"` and `import "./x.js"`.
 _IMPORT = re.compile(
-    r"""^[ \t]*(?:import|export)\b[^'"();]*?(?:\bfrom\s*)?["']([^'"\n]+)["']""",
+    r"""^\s*(?:(?:import|export)\b[\w\s{},*$]*\bfrom|import)\s*["']([^"'\n]+)["']""",
     re.MULTILINE,
 )
 
@@ -16,7 +16,7 @@ _IMPORT = re.compile(
 def imports(script: str) -> tuple[str, ...]:
     """The addresses that a script imports, as they are written.
 
-    >>> imports('import { a } from "./a.js";\\nconst b = "./b.js";')
+    >>> imports('import { a } from "./a.js";\\nexport const b = ["./b.js"];')
     ('./a.js',)
     """
     return tuple(_IMPORT.findall(script))

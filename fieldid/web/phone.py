@@ -13,6 +13,7 @@ from markupsafe import Markup
 from fieldid import __version__, draw
 from fieldid.engine.guide import Guide
 from fieldid.guides.pack import dump
+from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
 from fieldid.web.modules import modules
@@ -58,6 +59,7 @@ def addresses(shelf: Shelf) -> tuple[str, ...]:
     """Every address of the phone app, sorted; the page itself is the empty one."""
     unchanging = [
         *(f"guides/{guide.id}.json" for guide in shelf.guides),
+        "vectors.json",
         *_static(shelf),
     ]
     return tuple(
@@ -151,9 +153,16 @@ def packed(build: str, guide_id: str) -> Response:
     return _answer("guide.json", dump(_guide(_shelf(build), guide_id)))
 
 
+@phone.get("/v/<build>/vectors.json")
+def vectors(build: str) -> Response:
+    """Worked examples under every guide, for checking a phone's arithmetic."""
+    worked = [examples(guide) for guide in _shelf(build).guides]
+    return _answer("vectors.json", _compact(worked))
+
+
 @phone.get("/v/<build>/<path:path>")
 def unchanging(build: str, path: str) -> Response:
-    """A script, a style sheet, or the worked examples for checking a phone."""
+    """A script or a style sheet."""
     shelf = _shelf(build)
     if path not in _static(shelf):
         abort(404)
@@ -195,6 +204,11 @@ def _static(shelf: Shelf) -> tuple[str, ...]:
     found = [*shelf.static.glob("css/*.css"), *shelf.static.glob("phone/**/*.js")]
     paths = (file.relative_to(shelf.static).as_posix() for file in found)
     return tuple(sorted(path for path in paths if path != WORKER))
+
+
+def _compact(data: object) -> bytes:
+    """Data as JSON without idle blanks."""
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":")).encode()
 
 
 def _answer(name: str, body: bytes) -> Response:

@@ -20,7 +20,7 @@ from fieldid.engine.special import round9
 from fieldid.engine.words import capital, listed
 from fieldid.web.asking import Ask, Printed, asks, read, skip
 
-QUESTIONS = 70
+QUESTIONS = 60
 """How many questions a page holds; more would load slowly on a poor line."""
 RARE = 0.02
 """An answer less likely than this is not printed."""

@@ -70,7 +70,7 @@ function step(next) {
   lay(now, next);
   entry = { clue: "", typed: "", wrong: "" };
   draw();
-  keep(now, failed);
+  keep(now).catch(failed);
 }
 
 /** After an answer: on to the next question. @param {any} next */
@@ -116,7 +116,7 @@ async function look(id, afresh) {
   const shelved = await opened(id);
   lay(shelved, (!afresh && desks.get(id)?.session) || session.begin(id));
   rememberLast(id);
-  keep(now, failed);
+  keep(now).catch(failed);
   if (location.hash !== "#look") location.hash = "#look";
   else draw();
 }
@@ -200,7 +200,7 @@ function listenAll() {
 async function start() {
   listenAll();
   startCheck(screenOf("check"), failed);
-  startDevice(screenOf("home"), () => now && keep(now, failed));
+  startDevice(screenOf("home"), async () => now && keep(now)).catch(failed);
   const cards = [...document.querySelectorAll("[data-guide-card]")];
   const guides = cards.map((card) => card.getAttribute("data-guide-card") ?? "");
   const recent = last();

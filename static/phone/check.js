@@ -39,8 +39,8 @@ export function run(vectors, engine) {
 function triedAll({ guide, cases }, { prepare, judge, unpack }) {
   /** @type {ReturnType<Engine["prepare"]>} */
   let tables;
-  return cases.map(({ find, verdict, ...limits }, i) => {
-    const name = `${guide.id}, find ${i + 1}`;
+  return cases.map(({ find, verdict, ...limits }) => {
+    const name = named(find);
     try {
       tables ??= prepare(unpack(guide));
       return compared(name, verdict, judge(tables, find, limits));
@@ -50,6 +50,13 @@ function triedAll({ guide, cases }, { prepare, judge, unpack }) {
       return { worst: 0, failure: `${name}: no verdict: ${message}` };
     }
   });
+}
+
+/** The guide and what was read, as it is told to a command. @param {Find} find */
+function named({ guide, items }) {
+  const read = items[0].readings.map(([clue, reading]) => `${clue}=${reading ?? "?"}`);
+  const gone = items[0].gone.map((part) => `${part} gone`);
+  return [guide, ...read, ...gone].join(" ");
 }
 
 /**

@@ -7,18 +7,12 @@ import { drawInstall, drawReady } from "./view/home.js";
 /**
  * Shows how ready the phone is, and offers to install.
  * @param {HTMLElement} root
- * @param {() => void} keep called before an update replaces the page
+ * @param {() => Promise<void>} save what to do before an update replaces the page
  */
-export function startDevice(root, keep) {
+export function startDevice(root, save) {
   /** @type {any} */
   let offered = null;
-  listen(root, {
-    install: () => offered?.prompt(),
-    update: () => {
-      keep();
-      accept();
-    },
-  });
+  listen(root, { install: () => offered?.prompt(), update: accept });
   window.addEventListener("beforeinstallprompt", (event) => {
     event.preventDefault();
     offered = event;
@@ -29,5 +23,5 @@ export function startDevice(root, keep) {
   if (/** @type {any} */ (navigator).standalone === false) drawInstall(root, "steps");
   const scripted = /** @type {HTMLElement} */ (root.querySelector("[data-scripted]"));
   scripted.hidden = false;
-  start((/** @type {any} */ state) => drawReady(root, state));
+  return start((state) => drawReady(root, state), save);
 }

@@ -8,12 +8,11 @@ import { loadDrafts, saveDraft, setAside } from "./store.js";
 const LAST = "fieldid-last";
 
 /**
- * Keeps the session; a failure is told by the sentence it carries.
+ * Keeps the session of a desk.
  * @param {{session: any, stamp: string}} desk
- * @param {(error: Error) => void} failed
  */
-export function keep({ session, stamp }, failed) {
-  saveDraft(draft(session, stamp)).catch(failed);
+export function keep({ session, stamp }) {
+  return saveDraft(draft(session, stamp));
 }
 
 /**

@@ -53,7 +53,8 @@ export function drawScreen(screen, data) {
   document.body.dataset.showing = screen;
   document.title = `${TITLES[screen](data)} · fieldid`;
   if (!needsFind(screen)) return;
-  at("[data-guide-name]").textContent = titled(data.guide);
+  at("[data-guide-name]").textContent = data.guide.title;
+  at("[data-invented]").hidden = !data.guide.fiction;
   drawRibbon(at("[data-ribbon]"), data.verdict);
   drawSay(at("[data-status]"), data.verdict);
   keepingFocus(at("[data-bar]"), () => drawBar(at("[data-bar]"), { screen, ...data }));
@@ -63,11 +64,8 @@ export function drawScreen(screen, data) {
 /** Brings the screen's top into view and its heading into focus. */
 export function arrive() {
   const screen = document.body.dataset.showing ?? "home";
-  window.scrollTo(0, needsFind(screen) ? at("[data-lead]").offsetTop : 0);
+  const top = at("[data-top]");
+  // The ribbon sticks, so its own place says nothing: it begins where the top ends.
+  window.scrollTo(0, needsFind(screen) ? top.offsetTop + top.offsetHeight : 0);
   focusHeading(screenOf(screen));
-}
-
-/** @param {any} guide */
-function titled({ fiction, title }) {
-  return fiction ? `Invented: ${title}` : title;
 }

@@ -58,8 +58,11 @@ async function page(request) {
     return response;
   }
   const cache = await caches.open(CACHE);
-  const found = (await match(cache, request)) ?? (await match(cache, "./"));
-  return found ?? fetch(request);
+  const found = await match(cache, request);
+  if (found) return found;
+  // From another address the page would look for its files in the wrong place.
+  if (request.url.split(/[?#]/)[0] !== SCOPE) return Response.redirect(SCOPE);
+  return (await match(cache, "./")) ?? fetch(request);
 }
 
 // The address carries the build, so a page of an older build gets its own files.

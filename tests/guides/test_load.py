@@ -152,6 +152,16 @@ def test_editor_marks_and_line_ends_change_nothing(guide):
     assert read(text) == guide
 
 
+@pytest.mark.parametrize(
+    "span", ['years = 1951, from = "1951-10"', 'years = 1952, to = "1951-09"']
+)
+def test_span_may_cover_a_single_month(span, guide):
+    """The last month of one year's window, the first of another's."""
+    edited = read(plover(('from = "1952-05", to = "1954-06"', span)))
+
+    assert edited.clues[0].kind.options[1].seen != guide.clues[0].kind.options[1].seen
+
+
 WORD = st.sampled_from(sorted({*plover().split(), "nan", "[[[", "-1", "''"}))
 PLACE = st.integers(0, len(plover()))
 

@@ -4,7 +4,7 @@ import re
 from pathlib import Path
 
 import pytest
-from make import PLOVER, plover
+from make import PLOVER, lapwing, plover
 
 from fieldid.errors import FindError, GuideError
 from fieldid.guides import finds, read
@@ -161,11 +161,29 @@ def test_endless_number_is_refused():
     assert lines[0].startswith(" is not TOML: Exceeds the limit")
 
 
-def test_long_hexadecimal_number_is_refused():
+@pytest.mark.parametrize(
+    ("old", "key", "wants"),
+    [
+        ("seconds = 8", "50: clue[1].seconds", "a number from 0.1 to 86400"),
+        (
+            'lines = ["A017"]',
+            "96: clue[3].picture.lines",
+            "text, a number, or a list of these",
+        ),
+    ],
+)
+def test_long_hexadecimal_number_is_refused(old, key, wants):
     """Python reads such a number and then refuses to print it."""
-    lines = told(plover(("seconds = 8", f"seconds = 0x{'f' * 5000}")))
+    new = f"{old.split()[0]} = 0x{'f' * 5000}"
 
-    assert lines == [
-        "50: clue[1].seconds: a number far too large does not fit here; "
-        "would be right: a number from 0.1 to 86400"
+    assert told(plover((old, new))) == [
+        f"{key}: a number far too large does not fit here; would be right: {wants}"
     ]
+
+
+def test_sizes_overlap_without_a_set_too():
+    size = "{ years = 1953, mean = 7.0, sd = 0.3 }"
+    twice = lapwing().replace("sd = 0.3 },", f"sd = 0.3 }}, {size}")
+
+    with pytest.raises(GuideError, match="size 2 covers 1953 too"):
+        loads(twice.encode(), file="lapwing.toml")

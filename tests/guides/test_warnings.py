@@ -58,3 +58,25 @@ def test_one_member_that_tells_is_enough():
     found = warnings(guide(only_w, members=Members(("3", "W"))))
 
     assert found == ()
+
+
+def test_change_within_a_year_tells_it_apart():
+    """What counts is the whole window: both years begin with the same option."""
+    until_june = choice(
+        "cap",
+        option("a", span((1951, 1951), until="1951-06"), span((1952, 1952))),
+        option("b", span((1951, 1951), since="1951-07")),
+    )
+
+    assert warnings(guide(until_june)) == ()
+
+
+def test_windows_of_different_length_are_still_alike():
+    """Averages over fourteen and over twelve months differ in the last bit."""
+    years = (model_year(1951), model_year(1952, "1951-09", "1952-10"))
+
+    seldom = choice(
+        "rings", option("a", span((1951, 1952), share=0.2)), option("b", span())
+    )
+
+    assert ALIKE in warnings(guide(seldom, years=years))

@@ -18,7 +18,8 @@ const VERDICT = {
   ],
   exhausted: "",
 };
-const find = { guide: "irons", items: [{ readings: [], gone: [], member: null }] };
+const item = { readings: [["pad", 6.1]], gone: [], member: null };
+const find = { guide: "irons", items: [item] };
 const vector = (...verdicts) => ({
   guide: { id: "irons" },
   cases: verdicts.map((verdict) => ({ find, away: true, without: ["rule"], verdict })),
@@ -51,7 +52,7 @@ test("nothing to check agrees with nothing", () => {
 test("a broken number is caught", () => {
   const line = failure((verdict) => ((verdict.model_years[1][1] += 2e-9), verdict));
 
-  assert.equal(line, "irons, find 1: model_years.1.1 is 0.700000002, not 0.7");
+  assert.equal(line, "irons pad=6.1: model_years.1.1 is 0.700000002, not 0.7");
 });
 
 test("a number within the tolerance agrees", () => {
@@ -109,7 +110,7 @@ test("an engine that stops is a failure", () => {
   const stop = () => {
     throw new Error("no such clue");
   };
-  const lines = ["irons, find 1: no verdict: no such clue"];
+  const lines = ["irons pad=6.1: no verdict: no such clue"];
 
   assert.deepEqual(run([vector(VERDICT)], engine(stop)).failures, lines);
   for (const step of ["unpack", "prepare"]) {
@@ -123,7 +124,19 @@ test("one failure spoils no other", () => {
   const report = run([vector(VERDICT, other, VERDICT)], engine());
 
   assert.equal(report.agree, 2);
-  assert.deepEqual(report.failures, ["irons, find 2: leading is 1952, not 1951"]);
+  assert.deepEqual(report.failures, ["irons pad=6.1: leading is 1952, not 1951"]);
+});
+
+test("a failure names what was read", () => {
+  const readings = [
+    ["rings", "green"],
+    ["pad", null],
+  ];
+  const asked = { guide: "irons", items: [{ readings, gone: ["grip"], member: null }] };
+  const cases = [{ find: asked, away: false, without: [], verdict: { say: "" } }];
+  const { failures } = run([{ guide: { id: "irons" }, cases }], engine());
+
+  assert.match(failures[0], /^irons rings=green pad=\? grip gone: /);
 });
 
 test("the limits reach the engine", () => {

@@ -41,7 +41,7 @@ export function choice_table(guide, clue, kind, cells, member) {
     ids: kind.options.map((option) => option.id),
     likelihoods: kind.options.map((_, a) =>
       Object.freeze({
-        orig: Float64Array.from(shares, (row) => _read(row, seen, a)),
+        orig: shares.map((row) => _read(row, seen, a)),
         rep: _read(later, seen, a),
         out: 1 / kind.options.length,
       }),
@@ -98,10 +98,7 @@ function _covers(span, cell, member) {
  * @returns {Vector}
  */
 function _shares(guide, kind, cell, member) {
-  const raised = Float64Array.from(
-    kind.options,
-    (o) => weight(o, cell, member) + guide.floor,
-  );
+  const raised = kind.options.map((o) => weight(o, cell, member) + guide.floor);
   const total = sum(raised);
   return raised.map((w) => w / total);
 }
@@ -118,14 +115,11 @@ function _replacement(guide, kind, cells, common) {
   const options = kind.options;
   if (kind.replacement.length > 0) {
     const given = new Map(kind.replacement);
-    const raised = Float64Array.from(
-      options,
-      (o) => (given.get(o.id) ?? 0) + guide.floor,
-    );
+    const raised = options.map((o) => (given.get(o.id) ?? 0) + guide.floor);
     const total = sum(raised);
     return raised.map((w) => w / total);
   }
-  return Float64Array.from(options, (_, o) => {
+  return options.map((_, o) => {
     const shown = cells.reduce((total, c, i) => total + c.spread * common[i][o], 0);
     return 0.5 * shown + 0.5 / options.length;
   });
@@ -139,10 +133,10 @@ function _replacement(guide, kind, cells, common) {
  */
 function _misreading(options, m) {
   if (options.length === 1) {
-    return [Float64Array.of(1)];
+    return [[1]];
   }
   return options.map((o) => {
-    const pull = Float64Array.from(options, (a) => {
+    const pull = options.map((a) => {
       if (a === o) {
         return 0;
       }

@@ -53,7 +53,7 @@ export function code_table(clue, kind, cells) {
   const expected = kind.fields.map((field) =>
     cells.map((cell) => _expected(field, cell)),
   );
-  const spread = Float64Array.from(cells, (cell) => cell.spread);
+  const spread = cells.map((cell) => cell.spread);
   /** @type {CodeTable} */
   const bare = {
     name: "code",
@@ -75,7 +75,7 @@ export function code_table(clue, kind, cells) {
  */
 export function code_likelihood(table, reading) {
   const characters = [...reading];
-  const orig = new Float64Array(table.spread.length).fill(1);
+  const orig = table.spread.map(() => 1);
   let out = 1;
   let start = 0;
   for (const [f, field] of table.code.fields.entries()) {
@@ -191,19 +191,20 @@ function _character(alphabet, a, o, m) {
   if (a === o) {
     return 1 - m;
   }
+  const alike = _alike(o);
   let total = 0;
   for (const b of alphabet) {
-    total += b === o ? 0 : _pull(b, o);
+    if (b !== o) {
+      total += alike.includes(b) ? LOOK_ALIKE : 1;
+    }
   }
-  return (m * _pull(a, o)) / total;
+  return (m * (alike.includes(a) ? LOOK_ALIKE : 1)) / total;
 }
 
 /**
- * How easily `a` is taken for `o`, beside any other character.
- * @param {string} a
+ * The characters that are easily taken for `o`, with itself.
  * @param {string} o
  */
-function _pull(a, o) {
-  const alike = LOOK_ALIKES.some((group) => group.includes(a) && group.includes(o));
-  return alike ? LOOK_ALIKE : 1;
+function _alike(o) {
+  return LOOK_ALIKES.filter((group) => group.includes(o)).join("");
 }

@@ -12,6 +12,7 @@ import { figure } from "./words.js";
 /** @import { Item, Next } from "./find.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
+/** @import { Vector } from "./special.js" */
 
 /** Bits below which a clue is not worth looking at. */
 export const WORTHWHILE = 0.02;
@@ -20,7 +21,7 @@ export const RIVALS = 4;
 
 /**
  * Joint probability of each outcome (row) with each model year and outside.
- * @typedef {readonly ArrayLike<number>[]} Rows
+ * @typedef {readonly Vector[]} Rows
  */
 
 /**
@@ -130,7 +131,7 @@ export function between(rows, i, j) {
  * @param {Rows} rows
  */
 export function gain(rows) {
-  const columns = new Float64Array(rows[0].length);
+  const columns = Array(rows[0].length).fill(0);
   let total = 0;
   let expected = 0;
   for (const row of rows) {
@@ -147,7 +148,7 @@ export function gain(rows) {
 
 /**
  * Entropy in bits of weights that need not sum to one.
- * @param {ArrayLike<number>} weights
+ * @param {Vector} weights
  */
 export function entropy(weights) {
   let total = 0;
@@ -182,17 +183,17 @@ function _rows(tables, item, posterior, k) {
     sum(by_year),
     posterior.outside,
   );
-  const left = Float64Array.of(...posterior.years, posterior.outside);
-  const rows = found.map((outcome) => {
-    const row = new Float64Array(left.length);
-    for (let y = 0; y < by_year.length; y++) {
+  const left = [...posterior.years, posterior.outside];
+  const rows = found.map(({ orig, rep, out }) => {
+    const row = by_year.map((later, y) => {
       const [start, stop] = tables.stretches[y];
+      let total = rep * later;
       for (let i = start; i < stop; i++) {
-        row[y] += outcome.orig[i] * original[i];
+        total += orig[i] * original[i];
       }
-      row[y] += outcome.rep * by_year[y];
-    }
-    row[by_year.length] = outcome.out * posterior.outside;
+      return total;
+    });
+    row.push(out * posterior.outside);
     return row;
   });
   for (const row of rows) {
@@ -205,7 +206,7 @@ function _rows(tables, item, posterior, k) {
 }
 
 /**
- * @param {ArrayLike<number>} row
+ * @param {Vector} row
  * @param {number} claimed
  */
 function _for_and_against(row, claimed) {

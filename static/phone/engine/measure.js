@@ -40,19 +40,12 @@ export const CUTS = 10;
  * @returns {MeasureTable}
  */
 export function measure_table(clue, kind, cells, member) {
-  const share = new Float64Array(kind.sizes.length + 1);
+  const share = Array(kind.sizes.length + 1).fill(0);
   for (const cell of cells) {
     share[_class(kind, cell, null)] += cell.spread;
   }
   const rows = kind.sizes.map((size) => _steps(kind, size, clue.misread));
-  rows.push(new Float64Array(STEPS).fill(1 / STEPS));
-  const steps = rows[0].map((_, i) =>
-    blend(
-      Float64Array.from(rows, (row) => row[i]),
-      share,
-      1 / STEPS,
-    ),
-  );
+  rows.push(Array(STEPS).fill(1 / STEPS));
   return Object.freeze({
     name: "measure",
     measure: kind,
@@ -60,8 +53,26 @@ export function measure_table(clue, kind, cells, member) {
     which: cells.map((cell) => _class(kind, cell, member)),
     share,
     rows,
-    later: steps,
+    later: rows[0].map((_, i) =>
+      blend(
+        rows.map((row) => row[i]),
+        share,
+        1 / STEPS,
+      ),
+    ),
   });
+}
+
+/**
+ * The same table for another set member: only the classes of the cells differ.
+ * @param {MeasureTable} table
+ * @param {readonly Cell[]} cells
+ * @param {string | null} member
+ * @returns {MeasureTable}
+ */
+export function measure_for(table, cells, member) {
+  const which = cells.map((cell) => _class(table.measure, cell, member));
+  return Object.freeze({ ...table, which });
 }
 
 /**
@@ -76,7 +87,7 @@ export function measure_likelihood(table, x) {
     (size) => (1 - m) * density(x, size.mean, size.sd, kind.wear) + m * out,
   );
   by_class.push(out);
-  return _likelihood(table, Float64Array.from(by_class), out);
+  return _likelihood(table, by_class, out);
 }
 
 /**
@@ -90,7 +101,7 @@ export function measure_likelihood(table, x) {
  * @param {number} outside
  */
 export function measure_outcomes(table, original, replaced, outside) {
-  const mass = new Float64Array(table.rows.length);
+  const mass = table.rows.map(() => 0);
   for (let c = 0; c < table.which.length; c++) {
     mass[table.which[c]] += original[c];
   }
@@ -104,7 +115,7 @@ export function measure_outcomes(table, original, replaced, outside) {
     }
     run += replaced * table.later[i] + outside / STEPS;
     if (round9(run) >= (outcomes.length + 1) / CUTS || i + 1 === STEPS) {
-      const by_class = Float64Array.from(table.rows, (row) => sum(row, start, i + 1));
+      const by_class = table.rows.map((row) => sum(row, start, i + 1));
       outcomes.push(_likelihood(table, by_class, (i + 1 - start) / STEPS));
       start = i + 1;
     }
@@ -159,14 +170,12 @@ function _class(kind, cell, member) {
  */
 function _steps(kind, size, m) {
   const width = (kind.high - kind.low) / STEPS;
-  const edges = new Float64Array(STEPS + 1);
+  const edges = [0];
   for (let i = 1; i < STEPS; i++) {
-    edges[i] = _below(kind.low + i * width, kind, size);
+    edges.push(_below(kind.low + i * width, kind, size));
   }
-  edges[STEPS] = 1;
-  return new Float64Array(STEPS).map(
-    (_, i) => (1 - m) * (edges[i + 1] - edges[i]) + m / STEPS,
-  );
+  edges.push(1);
+  return edges.slice(1).map((edge, i) => (1 - m) * (edge - edges[i]) + m / STEPS);
 }
 
 /**
@@ -188,9 +197,6 @@ function _below(x, kind, size) {
  * @returns {Likelihood}
  */
 function _likelihood(table, by_class, out) {
-  const orig = new Float64Array(table.which.length);
-  for (let c = 0; c < orig.length; c++) {
-    orig[c] = by_class[table.which[c]];
-  }
+  const orig = table.which.map((k) => by_class[k]);
   return Object.freeze({ orig, rep: blend(by_class, table.share, out), out });
 }

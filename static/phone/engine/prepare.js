@@ -3,7 +3,12 @@
 import { cells, stretches } from "./cells.js";
 import { choice_likelihood, choice_table } from "./choice.js";
 import { code_likelihood, code_table } from "./code.js";
-import { measure_likelihood, measure_outcomes, measure_table } from "./measure.js";
+import {
+  measure_for,
+  measure_likelihood,
+  measure_outcomes,
+  measure_table,
+} from "./measure.js";
 import { forest } from "./parts.js";
 
 /** @import { Cell } from "./cells.js" */
@@ -50,17 +55,17 @@ export function prepare(guide) {
     guide,
     cells: all_cells,
     stretches: stretches(guide),
-    prior: Float64Array.of(
+    prior: [
       ...all_cells.map((cell) => (1 - guide.outside) * cell.spread),
       guide.outside,
-    ),
+    ],
     forest: forest(guide),
     part_of: guide.clues.map((clue) => part_places.indexOf(clue.part)),
     places: new Map(guide.clues.map((clue, k) => [clue.id, k])),
     members,
     clues: members.map((member) =>
       guide.clues.map((clue, k) =>
-        _differs(clue) ? _table(guide, clue, all_cells, member) : unknown[k],
+        _table_for(guide, clue, unknown[k], all_cells, member),
       ),
     ),
   });
@@ -109,6 +114,25 @@ export function outcomes(table, original, replaced, outside) {
     case "code":
       return table.clean;
   }
+}
+
+/**
+ * The clue's table for a set member, from the one for a member not known.
+ * @param {Guide} guide
+ * @param {Clue} clue
+ * @param {ClueTable} table
+ * @param {readonly Cell[]} all_cells
+ * @param {string | null} member
+ * @returns {ClueTable}
+ */
+function _table_for(guide, clue, table, all_cells, member) {
+  if (!_differs(clue)) {
+    return table;
+  }
+  if (table.name === "measure") {
+    return measure_for(table, all_cells, member);
+  }
+  return _table(guide, clue, all_cells, member);
 }
 
 /**

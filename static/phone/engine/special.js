@@ -5,7 +5,7 @@
  * out so that both languages run the same ones.
  */
 
-/** @typedef {Float64Array} Vector */
+/** @typedef {readonly number[]} Vector */
 
 export const SERIES_BELOW = 2.5;
 // From 2.5 upwards forty steps of the continued fraction leave an error near 1e-19.
@@ -94,7 +94,7 @@ export function round9(x) {
 
 /**
  * Sum of `numbers` from place `start` up to `stop`.
- * @param {ArrayLike<number>} numbers
+ * @param {Vector} numbers
  */
 export function sum(numbers, start = 0, stop = numbers.length) {
   let total = 0;

@@ -10,10 +10,10 @@ const VERDICT = { label: "Verdict", href: "#verdict" };
 /**
  * Draws the bar of a screen.
  * @param {HTMLElement} root
- * @param {{screen: string, session: any, guide: any, next: any}} data
+ * @param {{screen: string, session: any, guide: any, nexts: any[]}} data
  */
-export function drawBar(root, { screen, session, guide, next }) {
-  const [other, main] = ways(screen, guide, next);
+export function drawBar(root, { screen, session, guide, nexts }) {
+  const [other, main] = ways(screen, guide, nexts[0]);
   const made = piece("bar", { other: other.label, main: main.label });
   set(slot(made, "other"), { href: other.href });
   set(slot(made, "main"), { href: main.href });
@@ -25,7 +25,7 @@ export function drawBar(root, { screen, session, guide, next }) {
 function ways(screen, guide, next) {
   if (screen === "look") return [WHOLE, VERDICT];
   if (screen === "places") return [VERDICT, LOOK];
-  if (!next) return [WHOLE, { label: "Questions", href: "#look" }];
+  if (!next) return [WHOLE, { label: "Back to looking", href: "#look" }];
   const clue = guide.clues.find((/** @type {any} */ each) => each.id === next.clue);
   return [WHOLE, { label: `Look next: ${clue.name}`, href: toClue(clue.id) }];
 }

@@ -1,11 +1,16 @@
 /** Looking: one clue fills the screen, its question the legend, its answers below. */
 
+import { capital } from "../engine/words.js";
 import { piece, set, slot } from "./dom.js";
 import { drawKeypad } from "./keypad.js";
 import { drawMeasure } from "./measure.js";
 import { isLong, picture, scene } from "./picture.js";
 import { drawMember } from "./member.js";
 
+/** A hint with more characters than this needs the full width. */
+const TOLD = 90;
+/** A question with more characters than this is set smaller. */
+const WORDY = 36;
 /** From so many answers on they stand in two columns. */
 const MANY = 7;
 const CANNOT = "Can’t tell";
@@ -14,7 +19,7 @@ const TAKES = { measure: "Take this measure", code: "Take this code", choice: "T
 /**
  * Draws the question.
  * @param {HTMLElement} root
- * @param {{guide: any, clue: any, session: any, next: any, typed: string, wrong: string}} data
+ * @param {{guide: any, clue: any, session: any, verdict: any, typed: string, wrong: string}} data
  */
 export function drawClue(root, data) {
   const { guide, clue } = data;
@@ -27,7 +32,8 @@ export function drawClue(root, data) {
     take: TAKES[/** @type {keyof TAKES} */ (clue.kind.name)],
   });
   made.classList.toggle("question--typed", clue.kind.name !== "choice");
-  made.dataset.clue = clue.id;
+  made.classList.toggle("question--wordy", clue.ask.length > WORDY);
+  made.classList.toggle("question--told", clue.where.length > TOLD);
   if (!clue.where) made.querySelector("fieldset")?.removeAttribute("aria-describedby");
   set(slot(made, "answers"), { class: answersClass(clue) });
   root.replaceChildren(made, aside(data));
@@ -103,9 +109,10 @@ function answersClass(clue) {
 }
 
 /** Why this clue, and the switches. @param {any} data */
-function aside({ guide, clue, session, next }) {
+function aside({ guide, clue, session, verdict }) {
+  const next = verdict.next.find((/** @type {any} */ each) => each.clue === clue.id);
   const made = piece("aside", {
-    say: next ? `${next.say}.` : "You chose this one yourself.",
+    say: next ? `${capital(next.say)}.` : "You have looked at this one before; look again if in doubt.",
     why: clue.why,
     switches: switches(guide, session, clue),
   });

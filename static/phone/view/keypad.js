@@ -17,10 +17,11 @@ export function drawKeypad(clue, typed, wrong) {
     spoken: spoken(fields, typed),
     fields: stamped(fields, typed),
     now: now ? prompt(now, fields, typed.length) : "That is the whole code.",
-    keys: keys(now, typed),
+    keys: now ? [...now.alphabet].map((letter) => key(letter, letter)) : null,
+    ways: ways(now, typed),
     wrong,
   });
-  set(slot(made, "keys"), { "aria-label": now ? `Keys for the ${now.name}` : "Keys" });
+  if (now) set(slot(made, "keys"), { "aria-label": `Keys for the ${now.name}` });
   return made;
 }
 
@@ -46,7 +47,7 @@ export function incomplete(fields, typed) {
   const missing = width(fields) - typed.length;
   if (missing <= 0) return "";
   const many = missing === 1 ? "1 place is" : `${missing} places are`;
-  return `${many} still empty. Use “unreadable” for what cannot be read.`;
+  return `${many} still empty. Use “Unreadable” for what cannot be read.`;
 }
 
 /** @param {any[]} fields */
@@ -97,12 +98,11 @@ function cell(typed, at) {
 }
 
 /** @param {any} now @param {string} typed */
-function keys(now, typed) {
-  const letters = now ? [...now.alphabet].map((letter) => key(letter, letter)) : [];
-  const lost = set(key("unreadable", UNREADABLE), { disabled: !now });
-  const back = set(key("Back", "back"), { disabled: !typed });
+function ways(now, typed) {
+  const lost = set(key("Unreadable", UNREADABLE), { disabled: !now });
+  const back = set(key("One back", "back"), { disabled: !typed });
   for (const wide of [lost, back]) wide.classList.add("key--wide");
-  return [...letters, lost, back];
+  return [lost, back];
 }
 
 /** @param {string} label @param {string} value */

@@ -12,6 +12,9 @@ const WITHOUT = {
   cm: "No tape at hand? Mark the length with a thumb on a stick or a string and measure that later.",
 };
 
+/** A guide that tells how to do without a tool knows better. */
+const SAID = /\bwithout\b/i;
+
 /**
  * The field for a measure, with what was typed and what is wrong with it.
  * @param {any} clue
@@ -20,14 +23,15 @@ const WITHOUT = {
  */
 export function drawMeasure(clue, typed, wrong) {
   const { unit, low, high } = clue.kind;
+  const without = SAID.test(clue.where) ? null : WITHOUT[/** @type {keyof WITHOUT} */ (unit)];
   const made = piece("measure", {
     picture: clue.picture ? picture(clue.picture) : null,
     label: `The size in ${unit}`,
     unit,
-    range: `From ${figure(low)} to ${figure(high)} ${unit}. A comma or a point will do.`,
+    range: `${figure(low)} to ${figure(high)} ${unit}`,
     wrong,
     ruler: drawRuler(clue.kind, parse(typed)),
-    without: WITHOUT[/** @type {keyof WITHOUT} */ (unit)] ?? null,
+    without: without ?? null,
   });
   set(slot(made, "input"), { value: typed, "aria-invalid": wrong ? "true" : null });
   return made;

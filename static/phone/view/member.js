@@ -9,7 +9,7 @@ import { element, piece, set, slot } from "./dom.js";
  */
 export function drawMember(guide, session) {
   if (!guide.members) return null;
-  const made = piece("member");
+  const made = piece("member", { now: `Which of the set is it: ${session.member ?? "not known"}` });
   const options = [["", "not known"], ...guide.members.all.map((/** @type {string} */ m) => [m, m])];
   slot(made, "select").replaceChildren(
     ...options.map(([value, label]) => {

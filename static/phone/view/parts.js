@@ -1,6 +1,7 @@
 /** Each part original, replaced or gone: the object drawn, and a row a part. */
 
-import { piece, set, slot } from "./dom.js";
+import { capital } from "../engine/words.js";
+import { element, joined, piece, set, slot } from "./dom.js";
 import { scene } from "./picture.js";
 
 const EVEN = 0.5;
@@ -39,7 +40,9 @@ function spots(guide, parts) {
 
 /** @param {any} state */
 function row(state) {
-  const made = piece("state", { name: state.name, say: state.say });
+  const [finding, sure = ""] = state.say.split(/(?=:)/);
+  const say = [element("b", "", finding), document.createTextNode(joined(sure))];
+  const made = piece("state", { name: capital(state.name), say });
   set(slot(made, "mark"), { class: `state__shape state__shape--${state.kind}` });
   return made;
 }

@@ -13,10 +13,10 @@ import { told } from "./reading.js";
  * @param {{guide: any, session: any}} data
  */
 export function drawPlaces(root, { guide, session }) {
-  const unread = open(guide, session);
+  const read = guide.clues.filter((/** @type {any} */ clue) => wasRead(session, clue));
   root.replaceChildren(
     piece("places", {
-      scene: scene(guide.scene, unread.map((/** @type {any} */ clue) => clue.spot)),
+      scene: scene(guide.scene, read.map((/** @type {any} */ clue) => clue.spot)),
       member: drawMember(guide, session),
       parts: guide.parts.map((/** @type {any} */ part) => drawPart(part, guide, session)),
     }),
@@ -37,16 +37,12 @@ export function clueAt(event, guide, session) {
   const wanted = guide.clues.map((/** @type {any} */ clue) => clue.spot);
   const spot = spotAt(drawn, wanted, event.clientX, event.clientY);
   const here = guide.clues.filter((/** @type {any} */ clue) => clue.spot === spot);
-  const unread = open(guide, session);
-  return here.find((/** @type {any} */ clue) => unread.includes(clue)) ?? here[0] ?? null;
+  return here.find((/** @type {any} */ clue) => !wasRead(session, clue)) ?? here[0] ?? null;
 }
 
-/** The clues that can still be read. @param {any} guide @param {any} session */
-function open(guide, session) {
-  const readings = new Map(session.readings);
-  return guide.clues.filter(
-    (/** @type {any} */ { id, part }) => !readings.has(id) && !session.gone.includes(part),
-  );
+/** Whether a clue has a reading, "can't tell" not counted. @param {any} session @param {any} clue */
+function wasRead({ readings }, { id }) {
+  return readings.some((/** @type {any[]} */ [clue, reading]) => clue === id && reading !== null);
 }
 
 /** @param {any} part @param {any} guide @param {any} session */

@@ -1,6 +1,6 @@
 /** A clue's reading in words, for lists and for the file. */
 
-import { figure } from "../engine/words.js";
+import { figure, MONTHS } from "../engine/words.js";
 
 export const CANNOT_TELL = "can’t tell";
 
@@ -27,4 +27,10 @@ export function counted(readings) {
 /** @param {any} clue @param {unknown} reading */
 function label(clue, reading) {
   return clue.kind.options.find((/** @type {any} */ o) => o.id === reading)?.label ?? "";
+}
+
+/** A day as people write it: 2025-06-01 is 1 June 2025. @param {string} iso */
+export function day(iso) {
+  const [year, month, date] = iso.split("-").map(Number);
+  return `${date} ${MONTHS[month - 1]} ${year}`;
 }

@@ -36,11 +36,11 @@ export function drawWeights({ guide, verdict }) {
 
 /**
  * What to look at next, best first; nothing once the clues are exhausted.
- * @param {{guide: any, verdict: any}} data
+ * @param {{guide: any, nexts: any[]}} data
  */
-export function drawNext({ guide, verdict }) {
-  if (verdict.exhausted || !verdict.next.length) return null;
-  const rows = verdict.next.slice(0, MOST_NEXT).map((/** @type {any} */ { clue, say }) => {
+export function drawNext({ guide, nexts }) {
+  if (!nexts.length) return null;
+  const rows = nexts.slice(0, MOST_NEXT).map((/** @type {any} */ { clue, say }) => {
     const { name } = guide.clues.find((/** @type {any} */ each) => each.id === clue);
     const made = piece("next-row", { name: capital(name), say });
     set(slot(made, "link"), { href: toClue(clue) });

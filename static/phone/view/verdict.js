@@ -1,11 +1,12 @@
 /** The verdict: year, build months, parts, claim, flags, reasons, what next, cautions. */
 
-import { percent } from "../engine/words.js";
+import { capital, percent } from "../engine/words.js";
 import { drawClaim } from "./claim.js";
 import { element, piece } from "./dom.js";
 import { drawKeep } from "./keep.js";
 import { drawMonths } from "./months.js";
 import { drawStates } from "./parts.js";
+import { day } from "./reading.js";
 import { drawFlags, drawNext, drawWeights } from "./reasons.js";
 import { halves } from "./ribbon.js";
 
@@ -79,20 +80,10 @@ function drawYears(verdict) {
 }
 
 /** @param {any} guide */
-function drawCautions(guide) {
-  const says = [...ALWAYS, ...guide.cautions];
+function drawCautions({ title, updated, source, cautions }) {
+  const known = updated ? `What is known here is of ${day(updated)}.` : "";
   return piece("cautions", {
-    rows: says.map((say) => element("li", "", say)),
-    source: [guide.title, dated(guide), guide.source].filter(Boolean).join(" "),
+    rows: [...ALWAYS, ...cautions].map((say) => element("li", "", say)),
+    source: [`Guide: ${title}.`, known, source].filter(Boolean).join(" "),
   });
-}
-
-/** @param {any} guide */
-function dated(guide) {
-  return guide.updated ? `, as known on ${guide.updated}.` : ".";
-}
-
-/** @param {string} text */
-function capital(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,0 +1,204 @@
+"""The `fieldid` command: how each subcommand is called, and how a mistake is told.
+
+What a subcommand does is in fieldid.commands, imported only when it is asked for.
+"""
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from fieldid import __version__
+from fieldid.errors import FieldidError, UsageError
+
+INTERRUPTED = 130
+"""What shells give a command that was stopped from the keyboard."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """The exit code: 0 good, 1 problems in what was given, 2 a wrong call."""
+    asked = parser().parse_args(arguments)
+    try:
+        code: int = asked.run(asked)
+        sys.stdout.flush()
+    except FieldidError as error:
+        print(error, file=sys.stderr)
+        return error.exit_code
+    except BrokenPipeError:
+        # The reader (`head`, say) has seen enough; nothing is wrong, and nothing may
+        # be written any more, not even by the interpreter on its way out.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    return code
+
+
+def parser() -> argparse.ArgumentParser:
+    """All subcommands with their options."""
+    whole = argparse.ArgumentParser(
+        prog="fieldid",
+        description="Say which model year an old object most likely is.",
+    )
+    whole.add_argument("--version", action="version", version=__version__)
+    commands = whole.add_subparsers(metavar="COMMAND", required=True)
+    for run, name, does, options in (
+        (_check, "check", "List the mistakes of guides, a line each.", _check_options),
+        (
+            _build,
+            "build",
+            "Write the phone app into a folder, for any web host with HTTPS.",
+            _build_options,
+        ),
+        (
+            _serve,
+            "serve",
+            "Build the phone app and serve it from this machine until stopped.",
+            _serve_options,
+        ),
+        (
+            _judge,
+            "judge",
+            "Print the verdict on what was read off an object.",
+            _judge_options,
+        ),
+    ):
+        own = commands.add_parser(name, help=does, description=does)
+        options(own)
+        own.set_defaults(run=run)
+    return whole
+
+
+def _check_options(own: argparse.ArgumentParser) -> None:
+    _guides(own)
+
+
+def _check(asked: argparse.Namespace) -> int:
+    from fieldid.commands.check import check
+
+    check(asked.guides)
+    return 0
+
+
+def _build_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument(
+        "--out",
+        type=Path,
+        required=True,
+        metavar="DIR",
+        help="the folder to write: new, empty, or written by an earlier build",
+    )
+    _guides(own)
+
+
+def _build(asked: argparse.Namespace) -> int:
+    from fieldid.commands.build import build
+
+    build(asked.guides, asked.out)
+    return 0
+
+
+def _serve_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument(
+        "--port",
+        type=_port,
+        default=8000,
+        metavar="N",
+        help="the port to listen at, 0 for any that is free (default: 8000)",
+    )
+    own.add_argument(
+        "--host",
+        default="127.0.0.1",
+        metavar="ADDRESS",
+        help="the address to listen at (default: 127.0.0.1, this machine alone)",
+    )
+    own.add_argument(
+        "--out",
+        type=Path,
+        metavar="DIR",
+        help="keep the built files in this folder (default: a temporary one)",
+    )
+    _guides(own)
+
+
+def _serve(asked: argparse.Namespace) -> int:
+    from fieldid.commands.serve import serve
+
+    serve(asked.guides, host=asked.host, port=asked.port, out=asked.out)
+    return 0
+
+
+def _judge_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
+    own.add_argument(
+        "--find",
+        metavar="FIND.json",
+        help="a file with one find, or with one a line; - reads standard input",
+    )
+    own.add_argument(
+        "--read",
+        action="append",
+        default=[],
+        metavar="CLUE=READING",
+        help="a reading, ? if it cannot be told; may be repeated",
+    )
+    own.add_argument(
+        "--gone",
+        action="append",
+        default=[],
+        metavar="PART",
+        help="a part that is gone; may be repeated",
+    )
+    own.add_argument("--member", help="which member of a set it is")
+    own.add_argument(
+        "--claim", type=int, metavar="YEAR", help="the model year that is claimed"
+    )
+    own.add_argument(
+        "--cites",
+        action="append",
+        default=[],
+        metavar="CLUE",
+        help="a clue that is cited for the claim; may be repeated",
+    )
+    own.add_argument(
+        "--away",
+        action="store_true",
+        help="name as next only what shows from a step away",
+    )
+    own.add_argument(
+        "--without",
+        action="append",
+        default=[],
+        metavar="TOOL",
+        help="a tool that is not at hand; may be repeated",
+    )
+    own.add_argument("--json", action="store_true", help="print the verdict as JSON")
+
+
+def _judge(asked: argparse.Namespace) -> int:
+    from fieldid.commands.judge import Told, Wishes, judge_file, judge_told
+
+    wishes = Wishes(asked.json, asked.away, tuple(asked.without))
+    told = Told(asked.read, asked.gone, asked.member, asked.claim, asked.cites)
+    if asked.find is None:
+        return judge_told(asked.guide, told, wishes)
+    if told != Told([], [], None, None, []):
+        raise UsageError("--find holds the whole find; leave out what else is read")
+    return judge_file(asked.guide, asked.find, wishes)
+
+
+def _guides(own: argparse.ArgumentParser) -> None:
+    own.add_argument(
+        "guides",
+        nargs="*",
+        metavar="GUIDE",
+        help="a guide's file, or its id; without any, those that come with fieldid",
+    )
+
+
+def _port(text: str) -> int:
+    port = int(text)
+    if not 0 <= port <= 65535:
+        raise argparse.ArgumentTypeError(f"{port} is no port; use 0 to 65535")
+    return port

@@ -1,0 +1,1 @@
+"""What the subcommands do; `fieldid.cli` says how they are called."""

@@ -1,0 +1,120 @@
+"""Worked examples of a guide, by which a phone checks its own arithmetic.
+
+Made from the guide alone, so that a guide of anybody's brings its own. Two for each
+model year: what it should show, and what a mixture with another year shows.
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from fieldid.engine import Claim, Find, Item, Tables, judge, prepare
+from fieldid.engine.choice import ChoiceTable
+from fieldid.engine.code import UNREADABLE, CodeTable
+from fieldid.engine.find import Reading
+from fieldid.engine.guide import Guide
+from fieldid.engine.measure import MeasureTable
+from fieldid.engine.prepare import ClueTable, tables_for
+from fieldid.guides.pack import pack, plain
+
+DIGITS = 12
+"""Three more than must agree, and few enough for a short file."""
+
+Example = tuple[Find, dict[str, Any]]
+"""A find, and what `judge` is told beside it."""
+
+
+def examples(guide: Guide) -> dict[str, Any]:
+    """The packed guide, its drawings left out, with finds and their verdicts."""
+    tables = prepare(guide)
+    cases = [
+        {"find": plain(find), **limits, "verdict": plain(judge(tables, find, **limits))}
+        for find, limits in _finds(tables)
+    ]
+    return {"guide": _undrawn(pack(guide) | {"scene": None}), "cases": _short(cases)}
+
+
+def _finds(tables: Tables) -> Iterator[Example]:
+    guide = tables.guide
+    tools = tuple(dict.fromkeys(clue.needs for clue in guide.clues if clue.needs))
+    members = (None, *(guide.members.all if guide.members else ()))
+    able = [part.id for part in guide.parts if part.replaced > 0]
+    for y, year in enumerate(guide.years):
+        member = members[y % len(members)]
+        whole = Item(_shown(tables, y, member), (), member)
+        claim = Claim(year.year, tuple(clue.id for clue in guide.clues[:2]))
+        yield Find(guide.id, (whole,), claim), {"away": False, "without": ()}
+        gone = tuple(able[y % len(able) :][:1]) if able else ()
+        mixed = Item(_mixed(tables, y, member, gone), gone, member)
+        limits = {"away": y % 3 == 0, "without": tools if y % 2 else ()}
+        yield Find(guide.id, (mixed,)), limits
+
+
+def _mixed(
+    tables: Tables, y: int, member: str | None, gone: tuple[str, ...]
+) -> tuple[tuple[str, Reading], ...]:
+    """Every other reading of another year, some not told, none on what is gone."""
+    other = (5 * y + 3) % len(tables.guide.years)
+    pairs = zip(
+        _shown(tables, y, member),
+        _shown(tables, other, member),
+        tables.guide.clues,
+        strict=True,
+    )
+    found: list[tuple[str, Reading]] = []
+    for k, (own, strange, clue) in enumerate(pairs):
+        if clue.part not in gone and (k + y) % 5:
+            found.append(strange if k % 2 else own)
+        elif clue.part not in gone:
+            found.append((clue.id, None))
+    return tuple(found)
+
+
+def _shown(
+    tables: Tables, y: int, member: str | None
+) -> tuple[tuple[str, Reading], ...]:
+    """What an object of the model year at place `y` shows at every clue."""
+    start, stop = tables.stretches[y]
+    return tuple(
+        (clue.id, _reading(table, (start + stop) // 2))
+        for clue, table in zip(
+            tables.guide.clues, tables_for(tables, member), strict=True
+        )
+    )
+
+
+def _reading(table: ClueTable, c: int) -> Reading:
+    """The likeliest reading in the cell at place `c`."""
+    match table:
+        case ChoiceTable():
+            shares = [likelihood.orig[c] for likelihood in table.likelihoods]
+            return table.ids[shares.index(max(shares))]
+        case CodeTable():
+            return "".join(
+                UNREADABLE * field.width if right[c] is None else str(right[c])
+                for field, right in zip(table.code.fields, table.expected, strict=True)
+            )
+        case MeasureTable():
+            kind, k = table.measure, table.which[c]
+            silent = k == len(kind.sizes)
+            return (kind.low + kind.high) / 2 if silent else kind.sizes[k].mean
+
+
+def _undrawn(packed: Any) -> Any:
+    """The same without pictures, which no arithmetic needs."""
+    if isinstance(packed, list):
+        return [_undrawn(each) for each in packed]
+    if isinstance(packed, dict):
+        return {
+            key: None if key == "picture" else _undrawn(value)
+            for key, value in packed.items()
+        }
+    return packed
+
+
+def _short(value: Any) -> Any:
+    """The same with numbers to twelve digits, after the point if below one."""
+    if isinstance(value, float):
+        return round(value, DIGITS) if abs(value) < 1 else float(f"{value:.{DIGITS}g}")
+    if isinstance(value, dict):
+        return {key: _short(each) for key, each in value.items()}
+    return [_short(each) for each in value] if isinstance(value, list) else value
