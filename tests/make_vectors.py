@@ -7,6 +7,7 @@ Numbers keep twelve digits: three more than the engines must agree to, and few e
 that another machine's last bit changes no file.
 """
 
+import argparse
 import json
 import random
 import sys
@@ -48,15 +49,15 @@ def guides() -> list[Guide]:
 def vectors(guide: Guide) -> dict[str, Any]:
     """The packed guide and its cases, as they stand in the file."""
     tables = prepare(guide)
-    cases = [
+    judged = [
         {
             "find": plain(find),
             **limits,
             "verdict": plain(judge(tables, find, **limits)),
         }
-        for find, limits in _cases(guide)
+        for find, limits in cases(guide)
     ]
-    return {"guide": pack(guide) | {"scene": None}, "cases": _short(cases)}
+    return {"guide": pack(guide) | {"scene": None}, "cases": _short(judged)}
 
 
 def differences(found: Any, wanted: Any, path: str = "") -> Iterator[str]:
@@ -71,27 +72,38 @@ def differences(found: Any, wanted: Any, path: str = "") -> Iterator[str]:
         yield f"{path}: {found!r}, not {wanted!r}"
 
 
-def main(arguments: list[str]) -> int:
-    """Write the files, or check them; the number of files that differ."""
-    stale = 0
+def stale(guide: Guide) -> list[str]:
+    """Where the file of the guide is not what the engine says now."""
+    path = VECTORS / f"{guide.id}.json"
+    if not path.exists():
+        return [f"{path.name} is missing"]
+    return list(differences(json.loads(path.read_text()), vectors(guide)))
+
+
+def write(guide: Guide) -> None:
+    """Write the guide's file, one case a line, so that a change shows its case."""
+    made = vectors(guide)
+    cases = ",\n".join(map(_json, made["cases"]))
     VECTORS.mkdir(exist_ok=True)
-    for guide in guides():
-        path = VECTORS / f"{guide.id}.json"
-        made = vectors(guide)
-        if arguments == ["--check"]:
-            found = list(differences(made, json.loads(path.read_text())))
-            stale += bool(found)
-            print(path.name, *(found[:5] or ["is as the engine says"]), sep="\n  ")
-        else:
-            # One case a line, so that a change shows which case it changed.
-            cases = ",\n".join(map(_json, made["cases"]))
-            path.write_text(
-                f'{{"guide":{_json(made["guide"])},\n"cases":[\n{cases}\n]}}\n'
-            )
-    return stale
+    (VECTORS / f"{guide.id}.json").write_text(
+        f'{{"guide":{_json(made["guide"])},\n"cases":[\n{cases}\n]}}\n'
+    )
 
 
-def _cases(guide: Guide) -> list[Case]:
+def main() -> int:
+    """Write the files, or check them: 1 if one is stale."""
+    parser = argparse.ArgumentParser(description="Write the shared vectors anew.")
+    parser.add_argument("--check", action="store_true", help="only say what differs")
+    if not parser.parse_args().check:
+        for guide in guides():
+            write(guide)
+        return 0
+    found = [f"{guide.id}{line}" for guide in guides() for line in stale(guide)]
+    print(*found or ["The vectors are as the engine says."], sep="\n")
+    return 1 if found else 0
+
+
+def cases(guide: Guide) -> list[Case]:
     dice = random.Random(guide.id)
     number = SIMULATED.get(guide.id, SIMULATED_OF_OTHERS)
     return [*_edges(guide), *(_simulated(guide, dice) for _ in range(number))]
@@ -228,4 +240,4 @@ def _json(value: Any) -> str:
 
 
 if __name__ == "__main__":
-    sys.exit(1 if main(sys.argv[1:]) else 0)
+    sys.exit(main())

@@ -3,7 +3,8 @@
 import gzip
 from collections.abc import Iterable, Mapping
 
-from fieldid.build.precache import UNKEPT, WORKER
+from fieldid.build.page import read_page
+from fieldid.build.precache import PAGE, UNKEPT
 
 FIRST_LOAD = 60_000
 """HTML, styles and scripts together, compressed."""
@@ -17,9 +18,8 @@ TEXTS = (".html", ".css", ".js", ".json", ".svg", ".webmanifest")
 
 def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
     """One line for each budget, and one for all that a phone keeps."""
-    first = [
-        path for path in files if path == "index.html" or _ends(path, ".css", ".js")
-    ]
+    linked = read_page(files[PAGE].decode()).links
+    first = [PAGE, *(path for path in linked if path.endswith((".css", ".js")))]
     guides = [path for path in files if "/guides/" in path]
     kept = [path for path in files if path not in UNKEPT]
     whole = sum(len(files[path]) for path in kept)
@@ -42,16 +42,14 @@ def compressed(files: Mapping[str, bytes]) -> dict[str, bytes]:
 
 
 def _packed(files: Mapping[str, bytes], paths: Iterable[str]) -> int:
-    return sum(min(len(files[path]), len(_gzip(files[path]))) for path in paths)
+    # A page names its entry twice: to fetch early, and to run.
+    once = dict.fromkeys(paths)
+    return sum(min(len(files[path]), len(_gzip(files[path]))) for path in once)
 
 
 def _gzip(body: bytes) -> bytes:
     # Without its time, so that building twice gives the same bytes.
     return gzip.compress(body, 9, mtime=0)
-
-
-def _ends(path: str, *suffixes: str) -> bool:
-    return path.endswith(suffixes) and path != WORKER
 
 
 def _line(name: str, size: int, limit: int) -> str:

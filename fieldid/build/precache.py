@@ -43,7 +43,7 @@ def fill(script: bytes, build: str, kept: tuple[Entry, ...]) -> bytes:
         (BUILD_LINE, f"const BUILD = {json.dumps(build)};"),
         (FILES_LINE, f"const FILES = [\n{listed},\n];"),
     ):
-        if text.count(f"\n{line}\n") != 1:
+        if text.splitlines().count(line) != 1:
             raise BuildError(f"{WORKER}: the line {line!r} must stand there once")
         text = text.replace(line, filled)
     return text.encode()

@@ -9,6 +9,7 @@ from fieldid.build import budget
 from fieldid.build.folder import place
 from fieldid.build.precache import PAGE, WORKER, entries, fill
 from fieldid.build.seal import seal
+from fieldid.build.slim import slim
 from fieldid.engine.guide import Guide
 from fieldid.errors import BuildError
 from fieldid.paths import STATIC, TEMPLATES
@@ -92,7 +93,7 @@ def _asked(
             answer = client.get(f"/{address}")
             if answer.status_code != 200:
                 raise BuildError(f"/{address} answers {answer.status}")
-            files[path] = answer.data
+            files[path] = slim(path, answer.data)
     return files
 
 

@@ -57,18 +57,17 @@ async function page(request) {
     await retire();
     return response;
   }
-  const cache = await caches.open(CACHE);
-  const found = await match(cache, request);
+  const found = await kept(CACHE, request);
   if (found) return found;
   // From another address the page would look for its files in the wrong place.
   if (request.url.split(/[?#]/)[0] !== SCOPE) return Response.redirect(SCOPE);
-  return (await match(cache, "./")) ?? fetch(request);
+  return (await kept(CACHE, "./")) ?? fetch(request);
 }
 
 // The address carries the build, so a page of an older build gets its own files.
 async function file(request) {
   for (const name of [CACHE, ...(await ours())]) {
-    const found = await match(await caches.open(name), request);
+    const found = await kept(name, request);
     if (found) return found;
   }
   return fetch(request);
@@ -112,18 +111,15 @@ async function earlier() {
   const found = new Map();
   for (const name of await ours()) {
     const cache = await caches.open(name);
-    for (const request of await cache.keys()) {
-      found.set(plain(request.url), () => match(cache, request));
-    }
+    for (const { url } of await cache.keys()) found.set(plain(url), () => kept(name, url));
   }
   return found;
 }
 
 async function verify() {
-  const cache = await caches.open(CACHE);
   const missing = [];
   for (const { url, sha256 } of FILES) {
-    const body = await (await match(cache, url))?.arrayBuffer();
+    const body = await (await kept(CACHE, url))?.arrayBuffer();
     if (!body || (await hash(body)) !== sha256) missing.push(url);
   }
   await tidy();
@@ -169,8 +165,9 @@ async function ours() {
   return (await caches.keys()).filter((name) => name.startsWith(OURS));
 }
 
-function match(cache, request) {
-  return cache.match(request, { ignoreVary: true });
+// Unlike open, this makes no cache where there is none.
+function kept(cacheName, request) {
+  return caches.match(request, { cacheName, ignoreVary: true });
 }
 
 function plain(url) {

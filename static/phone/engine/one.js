@@ -256,7 +256,8 @@ function _over(a, total) {
  * @param {number} b
  * @returns {Vector}
  */
-function _blend([original, replaced], a, b) {
+function _blend(states, a, b) {
+  const [original, replaced] = states;
   const mixed = original.slice();
   for (let i = 0; i < mixed.length; i++) {
     mixed[i] = a * original[i] + b * replaced[i];

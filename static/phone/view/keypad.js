@@ -3,6 +3,8 @@
 import { element, piece, set, slot } from "./dom.js";
 
 export const UNREADABLE = "?";
+/** Up to so many keys stand five in a row. */
+const FEW = 10;
 
 /**
  * The keypad of a code, with what was typed so far.
@@ -21,7 +23,9 @@ export function drawKeypad(clue, typed, wrong) {
     ways: ways(now, typed),
     wrong,
   });
-  if (now) set(slot(made, "keys"), { "aria-label": `Keys for the ${now.name}` });
+  if (!now) return made;
+  const keys = set(slot(made, "keys"), { "aria-label": `Keys for the ${now.name}` });
+  keys.classList.toggle("keypad__keys--few", now.alphabet.length <= FEW);
   return made;
 }
 
@@ -34,8 +38,10 @@ export function drawKeypad(clue, typed, wrong) {
 export function press(fields, typed, key) {
   if (key === "back") return typed.slice(0, -1);
   const now = fieldAt(fields, typed.length);
-  const known = now && (key === UNREADABLE || now.alphabet.includes(key));
-  return known ? typed + key : typed;
+  const takes = (/** @type {string} */ each) => each === UNREADABLE || now.alphabet.includes(each);
+  // A keyboard types small letters where the stamp has large ones.
+  const meant = now && [key, key.toUpperCase()].find(takes);
+  return meant ? typed + meant : typed;
 }
 
 /**
@@ -65,7 +71,7 @@ function fieldAt(fields, place) {
 function prompt(now, fields, place) {
   const before = fields.slice(0, fields.indexOf(now));
   const at = place - width(before) + 1;
-  return now.width === 1 ? `Now the ${now.name}` : `Now the ${now.name}, ${at} of ${now.width}`;
+  return now.width === 1 ? `Now the ${now.name}` : `Now the ${now.name}, ${at}\u00a0of\u00a0${now.width}`;
 }
 
 /** @param {any[]} fields @param {string} typed */

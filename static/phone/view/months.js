@@ -10,6 +10,11 @@ const LETTERED = 18;
 /** More than so many months are drawn as years. */
 const MOST_MONTHS = 120;
 
+/** So many years are named below; of more, round ones only. */
+const MOST_YEARS = 6;
+/** The share of the ruler that a year's name takes. */
+const LEAST_ROOM = 0.12;
+
 /**
  * The columns and the years below them.
  * @param {[number, number][]} built
@@ -19,7 +24,12 @@ export function drawMonths(built) {
   const by = stretch.length > MOST_MONTHS ? years(built) : stretch.map(([t, p]) => ({ t, p, span: 1 }));
   const best = Math.max(...by.map(({ p }) => p));
   const lettered = stretch.length <= LETTERED;
-  const columns = by.map(({ t, p }) => column(p / best, lettered ? MONTHS[t % 12][0] : ""));
+  const ties = by.filter(({ p }) => p === best).length;
+  const columns = by.map(({ t, p }) => {
+    const letter = lettered ? MONTHS[t % 12][0] : "";
+    // Where most months are alike, none of them leads.
+    return column(p / best, letter, p === best && 2 * ties <= by.length);
+  });
   const row = element("div", "months__columns", ...columns);
   row.style.setProperty("--columns", String(by.length));
   const below = element("div", "months__years", ...spans(by));
@@ -43,11 +53,11 @@ function years(built) {
   return cut([...sums]).map(([year, p]) => ({ t: 12 * year, p, span: 12 }));
 }
 
-/** @param {number} share @param {string} letter */
-function column(share, letter) {
+/** @param {number} share @param {string} letter @param {boolean} leads */
+function column(share, letter, leads) {
   const made = element("span", "months__column", element("span", "months__rise"));
   if (letter) made.append(element("span", "months__letter", letter));
-  made.classList.toggle("months__column--lead", share === 1);
+  made.classList.toggle("months__column--lead", leads);
   made.style.setProperty("--p", share.toFixed(4));
   return made;
 }
@@ -63,12 +73,15 @@ function spans(by) {
     const year = Math.floor(t / 12);
     widths.set(year, (widths.get(year) ?? 0) + 1);
   }
-  const step = [1, 2, 5, 10, 20, 50].find((size) => widths.size / size <= 8) ?? 100;
-  const least = by.length / 10;
+  const step = [1, 2, 5, 10, 20, 50].find((size) => widths.size / size <= MOST_YEARS) ?? 100;
+  let left = by.length;
   return [...widths].map(([year, width]) => {
-    const room = step > 1 ? year % step === 0 : width >= least;
-    const made = element("span", "months__year", element("span", "", room ? String(year) : ""));
+    const room = (step > 1 ? left : width) >= LEAST_ROOM * by.length;
+    const named = year % step === 0 && room;
+    const made = element("span", "months__year", named ? String(year) : "");
+    if (step > 1) made.classList.add(named ? "months__year--round" : "months__year--bare");
     made.style.setProperty("--width", String(width));
+    left -= width;
     return made;
   });
 }

@@ -6,7 +6,9 @@ import { element, joined, set } from "./dom.js";
 /** Up to so many columns each carries its year; beyond, every fifth, tenth, ... */
 const ALL_LABELLED = 14;
 const STEPS = [5, 10, 20, 25, 50, 100];
-const MOST_LABELS = 8;
+const MOST_LABELS = 5;
+/** With so many years a full column is certainty; with more, a share of it. */
+const FULL = 12;
 /** How many years the spoken form names before the rest. */
 const SPOKEN = 4;
 
@@ -27,10 +29,11 @@ export function drawRibbon(figure, verdict) {
   }
   const shares = [...years.map((/** @type {number[]} */ [, p]) => p), verdict.outside];
   const lead = leading(verdict);
+  const full = Math.max(Math.min(1, FULL / years.length), ...shares);
   shares.forEach((p, i) => {
     const made = /** @type {HTMLElement} */ (figure.children[i]);
     made.classList.toggle("ribbon__column--lead", i === lead);
-    made.style.setProperty("--p", p.toFixed(4));
+    made.style.setProperty("--p", (p / full).toFixed(4));
   });
   labels(figure, years, lead);
   set(figure, { "aria-label": spoken(verdict) });

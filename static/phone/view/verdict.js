@@ -52,11 +52,13 @@ function headline(verdict) {
   if (sure === null) {
     return piece("headline", { lean: null, figure: null, sure: capital(verdict.say) });
   }
-  return piece("headline", {
+  const made = piece("headline", {
     lean: capital(lean.trim()) || null,
     figure: year,
     sure: sure.replace(/^: /, "").trim(),
   });
+  made.classList.toggle("answer-year__words--open", lean.includes(":"));
+  return made;
 }
 
 /** Whether anything was read or is gone. @param {{session: any}} data */

@@ -1,0 +1,34 @@
+"""Scripts, styles and pages without what only authors read: a third of the bytes.
+
+Nothing is renamed, joined or moved, so a mistake on a phone can still be found in the
+source. Only what is surely a comment goes: lines of their own, and types of JSDoc.
+"""
+
+import re
+
+_COMMENT_LINES = re.compile(
+    r"^[ \t]*(?://[^\n]*|/\*(?:[^*]|\*(?!/))*\*/[ \t]*)\n", re.M
+)
+_TYPE = re.compile(r"/\*\* @(?:[^*]|\*(?!/))*\*/ ?")
+_INDENT = re.compile(r"^[ \t]+", re.M)
+_BLANK = re.compile(r"\n{2,}")
+
+
+def slim(path: str, body: bytes) -> bytes:
+    """The file with less in it, if it is a text whose indents mean nothing.
+
+    >>> slim("a.js", b"// Why.\\nconst a = 1;\\n\\n/** @type {number} */\\nlet b;\\n")
+    b'const a = 1;\\nlet b;\\n'
+    """
+    text = body.decode() if path.endswith((".js", ".css", ".html")) else ""
+    if not text or _means_its_blanks(text):
+        return body
+    if not path.endswith(".html"):
+        text = _TYPE.sub("", _COMMENT_LINES.sub("", text))
+    return _BLANK.sub("\n", _INDENT.sub("", text)).lstrip("\n").encode()
+
+
+def _means_its_blanks(text: str) -> bool:
+    """Whether a text in backticks may run over lines, or a page shows lines as such."""
+    long = any(line.count("`") % 2 for line in text.splitlines())
+    return long or "<pre" in text

@@ -1,0 +1,293 @@
+"""The phone app in a real Chromium, the server really stopped."""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import Error, expect
+
+from steps import go_to_verdict, heading, open_kept, start, status, tap, tap_first
+
+SIZES = [(390, 844), (320, 568)]
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+def test_verdict_is_reached_without_signal(server, launch, size):
+    """Install, stop the server, restart the browser, answer, undo, close in the
+    middle, go on, and read the verdict.
+    """
+    open_kept(launch(size), server.url)
+    server.stop()
+
+    page = launch(size)
+    page.goto(server.url)
+    start(page)
+    asked = [tap_first(page) for _ in range(3)]
+    lead = status(page)
+    tap_first(page)
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator("[data-status]")).to_have_text(lead)
+    fourth = heading(page).inner_text()
+
+    page = launch(size)
+    page.goto(server.url)
+    page.get_by_role("link", name=re.compile("Go on")).click()
+    expect(heading(page)).to_have_text(fourth)
+    assert status(page) == lead
+    assert len({*asked, fourth}) == 4
+
+    for _ in range(3):
+        tap_first(page)
+    go_to_verdict(page)
+    headline = page.locator("[data-screen=verdict] [data-heading]").inner_text()
+    assert re.search(r"19[56]\d", headline)
+    assert re.search(r"\d %", headline)
+    expect(page.get_by_text("Invented for demonstration").first).to_be_visible()
+
+
+def test_journey_fails_without_the_cache(server, launch):
+    """The control: with the caches gone, a stopped server is a stopped app."""
+    page = launch()
+    open_kept(page, server.url)
+    page.evaluate(
+        "async () => { for (const name of await caches.keys()) await caches.delete(name) }"
+    )
+    server.stop()
+
+    page = launch()
+    with pytest.raises(Error, match="ERR_"):
+        page.goto(server.url)
+        start(page)
+
+
+def test_closing_at_any_moment_keeps_the_question(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    tap_first(page)
+    asked, lead = heading(page).inner_text(), status(page)
+
+    page = launch()
+    page.goto(server.url + "#look")
+
+    expect(heading(page)).to_have_text(asked)
+    assert status(page) == lead
+
+
+def test_phone_agrees_with_the_vectors(server, launch):
+    page = launch()
+    page.goto(server.url + "#check")
+    page.locator("[data-screen=check] button").first.click()
+
+    said = page.locator("[data-screen=check]")
+    expect(said).to_contain_text(re.compile(r"(\d+) of \1"), timeout=60_000)
+
+
+def test_chromium_finds_it_installable(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    session = page.context.new_cdp_session(page)
+
+    errors = session.send("Page.getInstallabilityErrors")["installabilityErrors"]
+    manifest = session.send("Page.getAppManifest")
+
+    assert errors == []
+    assert manifest["errors"] == []
+
+
+def test_whole_journey_logs_no_error(server, launch):
+    """No policy violation, no failed request, no exception on any screen."""
+    page = launch()
+    said = []
+    page.on("console", lambda line: said.append(line.text) if line.type == "error" else 0)
+    page.on("pageerror", lambda error: said.append(str(error)))
+    page.on("requestfailed", lambda request: said.append(request.url))
+
+    open_kept(page, server.url)
+    start(page)
+    while page.locator("label.answer").count():
+        before = heading(page).inner_text()
+        page.locator("label.answer", has_text="Can’t tell").click()
+        expect(page.locator("[data-heading]:visible")).not_to_have_text(before)
+    for screen in ("#places", "#verdict", "#check", "#home"):
+        page.goto(server.url + screen)
+        expect(page.locator("main h1:visible")).to_have_count(1)
+
+    assert said == []
+
+
+def test_code_is_typed_on_its_own_keypad(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    page.goto(server.url + "#look/hosel-code")
+
+    for key in "C7":
+        page.locator(".keypad__keys").get_by_text(key, exact=True).click()
+    for _ in range(2):
+        page.get_by_role("button", name="Unreadable").click()
+    page.get_by_role("button", name="Take this code").click()
+
+    expect(page.locator("[data-status]")).to_contain_text("1957")
+
+
+def test_wrong_measure_is_told_beside_the_field(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    page.goto(server.url + "#look/pad")
+
+    for typed in ("thick", "99"):
+        page.locator("#size").fill(typed)
+        page.get_by_role("button", name="Take this measure").click()
+        expect(page.locator("#size-wrong")).to_be_visible()
+    page.locator("#size").fill("6,1")
+    page.get_by_role("button", name="Take this measure").click()
+
+    expect(page.locator("[data-status]")).not_to_have_text("nothing read yet")
+
+
+def test_only_what_shows_from_here_is_asked(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    page.get_by_label("I can only look from here").check()
+
+    asked = []
+    while page.locator("[data-screen=look] label.answer").count():
+        asked.append(tap_away(page))
+
+    assert 3 <= len(asked) <= 6
+    expect(page.get_by_text("That is all for now")).to_be_visible()
+
+
+def tap_away(page):
+    before = heading(page).inner_text()
+    page.locator("label.answer", has_text="Can’t tell").click()
+    expect(page.locator("[data-heading]:visible")).not_to_have_text(before)
+    return before
+
+
+def test_gone_part_is_not_asked_about(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    page.goto(server.url + "#look/grip-cap")
+    tap(page, "The grip is gone")
+
+    go_to_verdict(page)
+
+    expect(page.locator("[data-screen=verdict]")).to_contain_text(
+        "Do you still have the grip?"
+    )
+
+
+def test_claim_is_weighed_on_the_verdict(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    page.goto(server.url + "#look/hosel-code")
+    for key in "C624":
+        page.locator(".keypad__keys").get_by_text(key, exact=True).click()
+    page.get_by_role("button", name="Take this code").click()
+    go_to_verdict(page)
+
+    page.locator("[data-change=claim]").select_option("1962")
+
+    expect(page.locator("[data-screen=verdict]")).to_contain_text(
+        "How do you know that it is a 1962?"
+    )
+
+
+@pytest.mark.parametrize("size", [*SIZES, (1280, 800)], ids=lambda size: str(size[0]))
+def test_nothing_is_wider_than_the_screen(server, launch, size):
+    page = launch(size)
+    open_kept(page, server.url)
+    start(page)
+
+    for screen in ("#look", "#look/hosel-code", "#look/pad", "#places", "#verdict"):
+        page.goto(server.url + screen)
+        page.wait_for_timeout(100)
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        assert wide <= size[0], screen
+
+
+@pytest.mark.parametrize("screen", ["#look", "#look/hosel-code", "#places", "#verdict"])
+def test_everything_to_tap_is_large_enough(server, launch, screen):
+    """WCAG 2.2, 2.5.5: 44 by 44 CSS pixels; links within a sentence excepted."""
+    page = launch((320, 568))
+    open_kept(page, server.url)
+    start(page)
+    page.goto(server.url + screen)
+    page.wait_for_timeout(100)
+
+    small = page.evaluate(
+        """() => [...document.querySelectorAll("main a, button, select, label, summary")]
+          .filter((e) => e.checkVisibility() && !e.closest("p") && !e.closest("svg"))
+          .map((e) => [e.textContent.trim(), e.getBoundingClientRect()])
+          .filter(([, box]) => box.width < 44 || box.height < 44)
+          .map(([text, box]) => `${text} ${box.width}x${box.height}`)"""
+    )
+
+    assert small == []
+
+
+def test_status_speaks_once_per_answer(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    page.evaluate(
+        """() => {
+          window.spoken = 0;
+          const place = document.querySelector("[data-status]");
+          new MutationObserver(() => window.spoken++).observe(place,
+            { childList: true, characterData: true, subtree: true });
+        }"""
+    )
+
+    tap_first(page)
+    page.wait_for_timeout(400)
+
+    assert page.evaluate("window.spoken") == 1
+
+
+def test_keyboard_alone_reaches_a_verdict(server, launch):
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    before = heading(page).inner_text()
+    expect(heading(page)).to_be_focused()
+
+    page.keyboard.press("Tab")
+    page.keyboard.press("Space")
+    expect(heading(page)).not_to_have_text(before)
+    for _ in range(40):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.textContent.trim()") == "Verdict":
+            break
+    page.keyboard.press("Enter")
+
+    expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()
+
+
+def test_find_is_exported_for_the_command_line(server, launch, tmp_path):
+    from fieldid.guides import finds
+    from fieldid.guides.load import load
+    from fieldid.paths import RULES
+
+    page = launch()
+    open_kept(page, server.url)
+    start(page)
+    tap_first(page)
+    go_to_verdict(page)
+    with page.expect_download() as saved:
+        page.locator("a[download]").click()
+    file = tmp_path / "find.json"
+    saved.value.save_as(file)
+
+    find = finds.load(
+        file.read_bytes(), [load(RULES / "wrackham-teale-dotterel.toml")]
+    )
+
+    assert len(find.items[0].readings) == 1
+    assert json.loads(file.read_text())["format"] == 1

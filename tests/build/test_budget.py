@@ -1,0 +1,27 @@
+import gzip
+
+from fieldid.build import budget
+
+PAGE = b'<link href="a.css"><script src="b.js"></script><a href="c.html">c</a>'
+
+
+def test_only_texts_worth_it_are_compressed():
+    made = budget.compressed({"a.css": b"a" * 999, "b.png": b"a" * 999, "c.js": b"c"})
+
+    assert list(made) == ["a.css.gz"]
+    assert gzip.decompress(made["a.css.gz"]) == b"a" * 999
+
+
+def test_first_load_is_the_page_and_what_it_runs():
+    noise = bytes(range(256)) * 4
+    files = {"index.html": PAGE, "a.css": noise, "b.js": noise, "c.html": noise * 99}
+    without = budget.lines({key: files[key] for key in ("index.html", "a.css", "b.js")})
+
+    assert budget.lines(files)[0] == without[0]
+
+
+def test_too_much_is_said(monkeypatch):
+    monkeypatch.setattr(budget, "FIRST_LOAD", 10)
+    first, *_ = budget.lines({"index.html": b"<p>0123456789 abcdefghij"})
+
+    assert "over the 0.0 kB that a poor line bears" in first
