@@ -223,6 +223,9 @@ def random_find(seed: int) -> Find:
         if dice.random() < 0.7
     }
     gone = [part.id for part in GUIDE.parts if dice.random() < 0.1]
+    for clue in GUIDE.clues:
+        if clue.part in gone:
+            readings.pop(clue.id, None)
     return find(readings, gone, dice.choice((None, "7", "W")))
 
 

@@ -20,12 +20,11 @@ TESTS = Path(__file__).parent
 sys.path[:0] = [str(TESTS), str(TESTS.parent)]
 
 import kittiwake  # noqa: E402  # the path must be set first
-from specimens import look, specimen  # noqa: E402  # as above
-
 from fieldid.engine import Claim, Find, Guide, Item, judge, prepare  # noqa: E402
 from fieldid.engine.guide import Choice, Clue, Code, Measure  # noqa: E402
 from fieldid.guides.load import load  # noqa: E402
 from fieldid.guides.pack import pack, plain  # noqa: E402
+from specimens import look, specimen  # noqa: E402  # as above
 
 RULES = TESTS.parent / "rules"
 VECTORS = TESTS / "vectors"

@@ -6,9 +6,9 @@ each reading. The tables of the readings come from the oracle, not the engine.
 
 import numpy as np
 import pyagrum as gum
-from oracle import LIKELIHOODS, cells
 
 from fieldid.engine.guide import Guide
+from oracle import LIKELIHOODS, cells
 
 
 def posterior(guide: Guide, readings: dict, gone, member):

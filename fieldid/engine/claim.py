@@ -7,7 +7,7 @@ from fieldid.engine.find import Cited, Claim, ClaimVerdict, Item
 from fieldid.engine.one import Posterior, weigh
 from fieldid.engine.prepare import Tables
 from fieldid.engine.special import TINY
-from fieldid.engine.words import BARE, strength, tells_nothing, times, years
+from fieldid.engine.words import BARE, evidence, strength, tells_nothing, times, years
 
 # A hair under a half, so that the last bit never decides what fits half as well.
 HALF = 0.5 - 1e-9
@@ -77,23 +77,22 @@ def _cited(tables: Tables, item: Item, clue: str, y: int) -> Cited:
         return Cited(clue, 1.0, f"Still to be read: the {name}.")
     posterior = alone(tables, item, clue)
     weighed = factor(tables, posterior, y)
-    year = tables.guide.years[y].year
+    told = evidence(weighed, tables.guide.years[y].year)
     shared = years(fitting(posterior, tables))
     if tells_nothing(weighed) or 1 < weighed <= BARE:
         say = f"Taken alone, the {name} would prove next to nothing: any of {shared}."
     elif weighed < 1:
-        say = f"Taken alone, the {name} would speak against {year}, for {shared}."
+        say = f"Taken alone, the {name} would be {told} and point to {shared}."
     else:
-        say = f"Taken alone, the {name} would speak for {year}: {strength(weighed)}."
+        say = f"Taken alone, the {name} would be {told}."
     return Cited(clue, weighed, say)
 
 
 def _say(weighed: float, year: int) -> str:
     if tells_nothing(weighed):
         return f"What was read so far speaks neither for nor against {year}."
-    side = "for" if weighed > 1 else "against"
     way = "higher" if weighed > 1 else "lower"
     return (
-        f"What was read speaks {side} {year}: {strength(weighed)}, "
+        f"What was read is {evidence(weighed, year)}: "
         f"its odds are {times(weighed)} {way} than before looking."
     )

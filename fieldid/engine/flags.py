@@ -12,7 +12,7 @@ from fieldid.engine.one import Posterior, ranked
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import Conflict, said
 from fieldid.engine.special import round9
-from fieldid.engine.words import BARE, likely, percent, strength, times
+from fieldid.engine.words import BARE, likely, percent
 
 EVEN = 0.5
 # From here on the readings speak against a claim with a word of weight.
@@ -72,8 +72,7 @@ def _claim(weighed: ClaimVerdict) -> Flag:
     return Flag(
         "claim",
         (str(year),),
-        f"What was read speaks against {year}: {strength(weighed.bayes_factor)}, "
-        f"{times(weighed.bayes_factor)}.",
+        weighed.say,
         f"How do you know that it is a {year}?",
     )
 

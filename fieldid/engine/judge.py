@@ -26,7 +26,7 @@ def judge(
 
     `away` and `without` limit what to look at next, as for `prospects`.
     """
-    item = find.items[0]
+    item = _standing(tables, find.items[0])
     posterior = weigh(tables, item)
     first, *others = ranked(posterior)
     second = others[0] if others else None
@@ -57,6 +57,13 @@ def judge(
         tuple(advice(tables, posterior, prospect) for prospect in found),
         _exhausted(tables, posterior, found, first, second),
     )
+
+
+def _standing(tables: Tables, item: Item) -> Item:
+    """The item without readings on parts that are gone: they say nothing any more."""
+    part_of = {clue.id: clue.part for clue in tables.guide.clues}
+    readings = tuple(r for r in item.readings if part_of[r[0]] not in item.gone)
+    return Item(readings, item.gone, item.member)
 
 
 def _built(tables: Tables, posterior: Posterior) -> tuple[tuple[int, float], ...]:

@@ -54,14 +54,14 @@ def weigh(tables: Tables, item: Item) -> Posterior:
 def read(tables: Tables, item: Item) -> dict[int, Likelihood]:
     """The likelihood of every reading that says something, in clue order.
 
-    A clue that was not read, could not be told, or sits on a gone part is not there.
+    A clue that was not read, or could not be told, is not there.
     """
     readings = dict(item.readings)
     rows = tables_for(tables, item.member)
     return {
         k: likelihood(rows[k], readings[clue.id])
         for k, clue in enumerate(tables.guide.clues)
-        if readings.get(clue.id) is not None and clue.part not in item.gone
+        if readings.get(clue.id) is not None
     }
 
 

@@ -1,7 +1,6 @@
 """Why: what each reading adds for the leading year, and which readings disagree."""
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -16,8 +15,8 @@ from fieldid.engine.special import round9
 from fieldid.engine.words import (
     BARE,
     capital,
+    evidence,
     figure,
-    strength,
     tells_nothing,
     times,
     years,
@@ -63,11 +62,9 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
     F. V. Jensen and others (1990; cited from memory), for two findings.
     """
     found = read(tables, item)
-    single = {k: _together(tables, k, reading, k, None) for k, reading in found.items()}
+    shares = {k: _over_itself(tables, k, reading) for k, reading in found.items()}
     pairs = [
-        Conflict(
-            k, q, single[k] * single[q] / _together(tables, k, found[k], q, found[q])
-        )
+        Conflict(k, q, 1 / _together(tables, k, shares[k], q, shares[q]))
         for k, q in combinations(found, 2)
     ]
     worst = [pair for pair in pairs if pair.times > CONFLICT]
@@ -93,23 +90,28 @@ def said(tables: Tables, item: Item, k: int) -> str:
     return f"{what} for {years(fitting(alone(tables, item, clue.id), tables))}"
 
 
-def _together(
-    tables: Tables, k: int, a: Likelihood, q: int, b: Likelihood | None
-) -> float:
-    """Probability of reading `a` of clue `k`, and `b` of clue `q` if given."""
-    second: Sequence[float] = b.orig if b else [1.0] * len(tables.cells)
-    later, out = (b.rep, b.out) if b else (1.0, 1.0)
+def _over_itself(tables: Tables, k: int, a: Likelihood) -> Likelihood:
+    """The likelihood of reading `a` over its probability, so that the product of two
+    long codes cannot underflow.
+    """
+    any_reading = Likelihood([1.0] * len(tables.cells), 1.0, 1.0)
+    alone = _together(tables, k, a, k, any_reading)
+    return Likelihood([x / alone for x in a.orig], a.rep / alone, a.out / alone)
+
+
+def _together(tables: Tables, k: int, a: Likelihood, q: int, b: Likelihood) -> float:
+    """Probability of reading `a` of clue `k` and `b` of clue `q`."""
     both, first_only, second_only, neither = pair(
         tables.forest, tables.part_of[k], tables.part_of[q]
     )
-    total = tables.guide.outside * a.out * out
+    total = tables.guide.outside * a.out * b.out
     # Whether each part is original: both, the first alone, the second alone, neither.
-    for p, x, y in zip(tables.prior[:-1], a.orig, second, strict=True):
+    for p, x, y in zip(tables.prior[:-1], a.orig, b.orig, strict=True):
         total += p * (
             both * x * y
-            + first_only * x * later
+            + first_only * x * b.rep
             + second_only * a.rep * y
-            + neither * a.rep * later
+            + neither * a.rep * b.rep
         )
     return total
 
@@ -118,9 +120,5 @@ def _weight(clue: Clue, item: Item, weighed: float, year: int) -> Weight:
     what = capital(told(clue, dict(item.readings)[clue.id]))
     if tells_nothing(weighed):
         return Weight(clue.id, weighed, f"{what}: next to nothing about {year}.")
-    side = "for" if weighed > 1 else "against"
-    return Weight(
-        clue.id,
-        weighed,
-        f"{what}: {strength(weighed)} {side} {year}, {times(weighed)}.",
-    )
+    told_for = evidence(weighed, year)
+    return Weight(clue.id, weighed, f"{what}: {told_for}, {times(weighed)}.")

@@ -26,6 +26,7 @@ AT_MOST = (
     (0.10, "very unlikely"),
 )
 BARE = 3.0
+BARELY = "barely worth a mention"
 FACTORS = ((150.0, "very strong"), (20.0, "strong"), (BARE, "positive"))
 # Below this a factor is not worth a word at all (our own choice).
 NOTHING = 1.25
@@ -85,7 +86,18 @@ def strength(factor: float) -> str:
     for bound, word in FACTORS:
         if size > bound:
             return word
-    return "barely worth a mention"
+    return BARELY
+
+
+def evidence(factor: float, year: int) -> str:
+    """What a factor is for or against a model year.
+
+    >>> evidence(30.0, 1957), evidence(0.5, 1957)
+    ('strong evidence for 1957', 'evidence against 1957 barely worth a mention')
+    """
+    side = f"{'for' if factor > 1 else 'against'} {year}"
+    word = strength(factor)
+    return f"{word} evidence {side}" if word != BARELY else f"evidence {side} {word}"
 
 
 def tells_nothing(factor: float) -> bool:

@@ -13,8 +13,8 @@ import { arrive, at, drawScreen, screenOf } from "./screens.js";
 import * as session from "./session.js";
 import { opened } from "./shelf.js";
 import { listenAnswers } from "./view/answering.js";
-import { dismiss, notify } from "./view/banner.js";
 import { listen, listenChanges } from "./view/dom.js";
+import { dismiss, notify } from "./view/frame.js";
 import { drawDraft } from "./view/home.js";
 import { copyFind } from "./view/keep.js";
 import { incomplete, press } from "./view/keypad.js";
@@ -31,10 +31,15 @@ let now = null;
 /** What is being typed into the question that is shown. */
 let entry = { clue: "", typed: "", wrong: "" };
 
+/** What was said of the store; each of its sentences is said once. @type {Set<string>} */
+const told = new Set();
+
 const say = (/** @type {string} */ sentence) => notify(at("[data-banner]"), sentence);
 
 /** @param {Error} error */
 function failed(error) {
+  if (error?.name === "StoreError" && told.has(error.message)) return;
+  told.add(error?.message);
   if (SPOKEN.includes(error?.name)) return say(error.message);
   say(
     `Something went wrong here (${error?.message ?? "no reason was given"}). Your readings are kept. If it does not go on, close the app and open it again.`,

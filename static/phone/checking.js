@@ -35,6 +35,7 @@ export function startCheck(root, failed) {
 
 /** @param {HTMLElement} root */
 async function runAll(root) {
+  drawCheck(root, { ...IDLE, running: true });
   const vectors = JSON.parse(await fetched("vectors.json", "The worked examples are"));
   const slices = vectors.flatMap((/** @type {any} */ { guide, cases }) =>
     cases.map((/** @type {any} */ each) => ({ guide, cases: [each] })),

@@ -1,9 +1,9 @@
 /** Which screen is shown, and what every screen of a find has around it. */
 
 import { needsFind } from "./routes.js";
-import { drawBar } from "./view/bar.js";
 import { drawClue, drawDone } from "./view/clue.js";
 import { focusHeading, keepingFocus } from "./view/dom.js";
+import { drawBar } from "./view/frame.js";
 import { dropFile } from "./view/keep.js";
 import { drawPlaces } from "./view/places.js";
 import { drawRibbon, drawSay } from "./view/ribbon.js";

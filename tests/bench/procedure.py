@@ -86,9 +86,7 @@ def lot_order(guide: Guide, dice: random.Random) -> Order:
 
 def tree_order(guide: Guide, examples: list[Specimen]) -> Order:
     """The clues on a trained decision tree's path, then what is left of the guide."""
-    columns = [
-        (clue, column) for clue in guide.clues for column in range(_width(clue))
-    ]
+    columns = [(clue, column) for clue in guide.clues for column in range(_width(clue))]
     table = np.array([_row(guide, dict(e.readings)) for e in examples])
     tree = DecisionTreeClassifier(
         criterion="entropy", min_samples_leaf=LEAF, random_state=0

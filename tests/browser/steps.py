@@ -36,9 +36,7 @@ def tap(page: Page, answer: str) -> None:
 def tap_first(page: Page) -> str:
     """Answers whatever is asked with the first answer there is; the question."""
     asked = heading(page).inner_text()
-    if page.locator(".keypad").count():
-        tap(page, "Can’t tell")
-    elif page.locator("#size").count():
+    if page.locator(".keypad").count() or page.locator("#size").count():
         tap(page, "Can’t tell")
     else:
         page.locator("label.answer").first.click()
@@ -47,5 +45,5 @@ def tap_first(page: Page) -> str:
 
 
 def go_to_verdict(page: Page) -> None:
-    page.get_by_role("link", name="Verdict").click()
+    page.get_by_role("link", name="Verdict", exact=True).click()
     expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()

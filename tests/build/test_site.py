@@ -7,8 +7,8 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from bundles import RULES, built, guide, worker
 
+from bundles import RULES, built, guide, worker
 from fieldid.build.precache import address, integrity
 from fieldid.build.site import bundle, identity
 from fieldid.errors import BuildError

@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 import pytest
-from kittiwake import GUIDE, NUMERAL, RINGS, month
 
 from fieldid.engine.cells import Cell, cells
 from fieldid.engine.choice import choice_likelihood, choice_table, weight
 from fieldid.engine.guide import Choice, Option, Span
+from kittiwake import GUIDE, NUMERAL, RINGS, month
 
 CELLS = cells(GUIDE)
 JUNE = month(1953, 6)

@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 import pytest
-from kittiwake import GUIDE, STAMP, month
 
 from fieldid.engine.cells import cells
 from fieldid.engine.code import code_likelihood, code_table
 from fieldid.engine.guide import Code, Field
+from kittiwake import GUIDE, STAMP, month
 
 CELLS = cells(GUIDE)
 TABLE = code_table(STAMP, STAMP.kind, CELLS)

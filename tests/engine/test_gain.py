@@ -6,8 +6,6 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from kittiwake import GUIDE, find, random_find
-from oracle import truth
 from sklearn.metrics import mutual_info_score
 from sklearn.tree import DecisionTreeClassifier
 
@@ -16,6 +14,8 @@ from fieldid.engine.gain import between, entropy, gain, prospects, separator
 from fieldid.engine.guide import Choice
 from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
+from kittiwake import GUIDE, find, random_find
+from oracle import truth
 
 TABLES = prepare(GUIDE)
 # Source: T. Mitchell, Machine Learning (1997), table 3.2, "play tennis".

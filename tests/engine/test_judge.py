@@ -4,16 +4,16 @@ import math
 from dataclasses import replace
 
 import pytest
-from kittiwake import GUIDE, NUMERAL, find, random_find
-from oracle import truth
 
 from fieldid.engine.claim import factor
 from fieldid.engine.find import Claim, Item
-from fieldid.engine.guide import Condition, GuideFlag
+from fieldid.engine.guide import Code, Condition, Field, GuideFlag
 from fieldid.engine.judge import judge
 from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
 from fieldid.engine.reasons import conflicts
+from kittiwake import GUIDE, NUMERAL, STAMP, find, random_find
+from oracle import truth
 
 TABLES = prepare(GUIDE)
 GOOD = {"rings": "green", "stamp": "C?18?", "numeral": "plain", "pad": 5.9}
@@ -83,6 +83,28 @@ def test_gone_part_is_flagged():
     assert verdict.replaced[0].probability == pytest.approx(1)
 
 
+def test_reading_on_gone_part_changes_nothing():
+    """Not the odds, not a red flag of the guide, not a cited proof."""
+    claim = Claim(1952, ("rings",))
+
+    with_it = judge(TABLES, find({"rings": "none"}, ["collar"], claim=claim))
+
+    assert with_it == judge(TABLES, find({}, ["collar"], claim=claim))
+
+
+def test_long_codes_do_not_underflow_together():
+    """Two readings, each less likely than the smallest number's square root."""
+    field = Field("works", "plain", 120, "ABCDEFGHJKLMNPQRSTUVWXYZ0123456789")
+    long = [replace(STAMP, id=i, kind=Code((field,))) for i in ("one", "other")]
+    readings = {clue.id: "A" * 120 for clue in long}
+
+    found = conflicts(
+        prepare(replace(GUIDE, clues=tuple(long))), find(readings).items[0]
+    )
+
+    assert found == []
+
+
 def test_disagreeing_readings_are_named_in_pairs():
     verdict = judge(TABLES, find({"numeral": "plain", "stamp": "L321A"}))
 
@@ -137,7 +159,9 @@ def test_weights_leave_one_reading_out():
     without = factor(TABLES, weigh(TABLES, find(rest).items[0]), y)
     [weight] = [w for w in verdict.weights if w.clue == "stamp"]
     assert weight.factor == pytest.approx(full / without)
-    assert weight.say.startswith("Hosel letters (C?18?): very strong for 1952, ")
+    assert weight.say.startswith(
+        "Hosel letters (C?18?): very strong evidence for 1952, "
+    )
 
 
 def test_weights_stand_in_clue_order():
@@ -156,14 +180,16 @@ def test_claim_factor_is_posterior_over_prior_odds():
     assert verdict.claim.bayes_factor == pytest.approx(
         want / (1 - want) / (prior / (1 - prior))
     )
-    assert verdict.claim.say.startswith("What was read speaks for 1952: ")
+    assert verdict.claim.say.startswith(
+        "What was read is very strong evidence for 1952: its odds are "
+    )
 
 
 def test_unlikely_claim_is_flagged():
     verdict = judge(TABLES, find(GOOD, claim=1954))
 
     assert "claim" in kinds(verdict)
-    assert verdict.claim.say.startswith("What was read speaks against 1954: ")
+    assert " evidence against 1954: its odds are " in verdict.claim.say
 
 
 def test_claim_without_readings_weighs_nothing():
@@ -188,12 +214,13 @@ def test_claim_without_readings_weighs_nothing():
         (
             {"band": "S"},
             "band",
-            "Taken alone, the grip band letter would speak against 1952, for 1954.",
+            "Taken alone, the grip band letter would be positive evidence against "
+            "1952 and point to 1954.",
         ),
         (
             {"stamp": "C218A"},
             "stamp",
-            "Taken alone, the hosel letters would speak for 1952: very strong.",
+            "Taken alone, the hosel letters would be very strong evidence for 1952.",
         ),
     ],
 )

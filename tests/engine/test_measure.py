@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 import pytest
-from kittiwake import GUIDE, LENGTH, PAD
 from scipy.stats import exponnorm, norm
 
 from fieldid.engine.cells import cells
@@ -15,6 +14,7 @@ from fieldid.engine.measure import (
     measure_outcomes,
     measure_table,
 )
+from kittiwake import GUIDE, LENGTH, PAD
 
 CELLS = cells(GUIDE)
 

@@ -4,16 +4,16 @@ import math
 import sys
 from dataclasses import replace
 
-import network
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from kittiwake import BAND, GUIDE, RINGS, find, random_find
-from oracle import LIKELIHOODS, cells, truth
 
+import network
 from fieldid.engine.find import Item
 from fieldid.engine.one import read, weigh
 from fieldid.engine.prepare import prepare
+from kittiwake import BAND, GUIDE, RINGS, find, random_find
+from oracle import LIKELIHOODS, cells, truth
 
 TABLES = prepare(GUIDE)
 SEEDS = range(60)
@@ -88,14 +88,6 @@ def test_unreadable_code_changes_nothing():
 
     assert list(silent.cells) == close(list(weigh(TABLES, Item()).cells))
     assert silent.log_evidence == close(0)
-
-
-@given(seeds)
-def test_reading_on_gone_part_changes_nothing(seed):
-    item = replace(random_find(seed).items[0], gone=("collar",))
-    without = tuple(r for r in item.readings if r[0] != RINGS.id)
-
-    assert weigh(TABLES, item) == weigh(TABLES, replace(item, readings=without))
 
 
 NEVER = prepare(

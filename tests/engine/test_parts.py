@@ -3,9 +3,9 @@
 from itertools import product
 
 import pytest
-from kittiwake import GUIDE
 
 from fieldid.engine.parts import forest, pair
+from kittiwake import GUIDE
 
 FOREST = forest(GUIDE)
 PLACES = range(len(GUIDE.parts))

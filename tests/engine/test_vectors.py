@@ -5,10 +5,10 @@ That they are right is shown beside them: a sample agrees with the brute force.
 
 import json
 
-import make_vectors
-import oracle
 import pytest
 
+import make_vectors
+import oracle
 from fieldid.engine import judge, prepare
 from fieldid.guides.pack import plain
 

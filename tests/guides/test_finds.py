@@ -6,13 +6,13 @@ from dataclasses import fields
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from make import PLOVER, find, guide
 
 from fieldid.engine import judge, prepare
 from fieldid.engine.find import Claim, Verdict
 from fieldid.errors import FindError
 from fieldid.guides import finds
 from fieldid.guides.load import load
+from make import PLOVER, find, guide
 
 GUIDES = (guide(), load(PLOVER))
 READINGS = {"rings": "none", "pad": 6, "stamp": "c?18", "band": None}

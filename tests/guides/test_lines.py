@@ -5,9 +5,9 @@ import tomllib
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from make import plover
 
 from fieldid.guides.lines import line_of, lines
+from make import plover
 
 TEXT = '''# a comment = 1
 top = 1 # "quoted"

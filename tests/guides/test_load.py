@@ -5,7 +5,6 @@ import re
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from make import PLOVER, month, plover
 
 from fieldid.engine.guide import (
     Choice,
@@ -22,6 +21,7 @@ from fieldid.engine.guide import (
 )
 from fieldid.errors import GuideError
 from fieldid.guides.load import load, loads
+from make import PLOVER, month, plover
 
 SMALL = """
 format = 1

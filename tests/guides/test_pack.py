@@ -5,12 +5,12 @@ from dataclasses import fields, replace
 
 from hypothesis import given
 from hypothesis import strategies as st
-from make import PLOVER, code, guide, model_year, part
 
 from fieldid import draw
 from fieldid.engine.guide import Choice, Clue, Field, Guide
 from fieldid.guides.load import load
 from fieldid.guides.pack import dump, pack
+from make import PLOVER, code, guide, model_year, part
 
 
 def names(record) -> list[str]:

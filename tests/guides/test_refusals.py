@@ -4,12 +4,12 @@ import re
 from pathlib import Path
 
 import pytest
-from make import PLOVER, lapwing, plover
 
 from fieldid.errors import FindError, GuideError
 from fieldid.guides import finds, read
 from fieldid.guides.load import load, loads
 from fieldid.guides.refusals import REFUSALS
+from make import PLOVER, lapwing, plover
 
 HERE = Path(__file__).parent
 FILE = "plover.toml"

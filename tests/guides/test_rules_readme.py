@@ -6,7 +6,6 @@ Run as a program, this writes the page's tables of pictures and refusals anew.
 import re
 
 import pytest
-from make import lapwing
 from marshmallow import Schema
 
 from fieldid import draw
@@ -17,6 +16,7 @@ from fieldid.guides.refusals import REFUSALS
 from fieldid.guides.shares import WORDS
 from fieldid.guides.warnings import warnings
 from fieldid.paths import RULES
+from make import lapwing
 
 PAGE = RULES / "README.md"
 

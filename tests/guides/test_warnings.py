@@ -1,10 +1,9 @@
 """Warnings: what a guide without mistakes still cannot tell."""
 
-from make import PLOVER, choice, code, guide, measure, model_year, option, span
-
 from fieldid.engine.guide import Field, Members, Size
 from fieldid.guides.load import load
 from fieldid.guides.warnings import warnings
+from make import PLOVER, choice, code, guide, measure, model_year, option, span
 
 BOTH = choice("rings", option("a", span((1951, 1952))), option("b"))
 TELLS = choice("toe", option("a", span((1951, 1951))), option("b", span((1952, 1952))))

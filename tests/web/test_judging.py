@@ -4,10 +4,10 @@ import json
 import html5lib
 import pytest
 from bs4 import BeautifulSoup
-from make import PLOVER
 
 from fieldid.guides.load import load
 from fieldid.web.app import create_app
+from make import PLOVER
 
 READ = {"rings": "green-ivory", "pad": 6.1, "stamp": "A017"}
 
@@ -101,7 +101,7 @@ def test_verdict_says_what_it_rests_on(client):
         "Runner-up 1954, 13 %",
         "Built between November 1950 and September 1955",
         "Shaft gone",
-        "speaks against 1954",
+        "evidence against 1954",
         "Taken alone, the rings would prove next to nothing",
         "The shaft is gone, so it can no longer speak for a year. Ask: “Do you",
         "There are no rings. Ask: “Was the collar ever replaced?”",

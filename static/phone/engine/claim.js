@@ -6,7 +6,7 @@
 
 import { weigh } from "./one.js";
 import { sum, TINY } from "./special.js";
-import { BARE, strength, tells_nothing, times, years } from "./words.js";
+import { BARE, evidence, strength, tells_nothing, times, years } from "./words.js";
 
 /** @import { Cited, Claim, ClaimVerdict, Item } from "./find.js" */
 /** @import { Posterior } from "./one.js" */
@@ -105,15 +105,15 @@ function _cited(tables, item, clue, y) {
   }
   const posterior = alone(tables, item, clue);
   const weighed = factor(tables, posterior, y);
-  const year = tables.guide.years[y].year;
+  const told = evidence(weighed, tables.guide.years[y].year);
   const shared = years(fitting(posterior, tables));
   let say;
   if (tells_nothing(weighed) || (weighed > 1 && weighed <= BARE)) {
     say = `Taken alone, the ${name} would prove next to nothing: any of ${shared}.`;
   } else if (weighed < 1) {
-    say = `Taken alone, the ${name} would speak against ${year}, for ${shared}.`;
+    say = `Taken alone, the ${name} would be ${told} and point to ${shared}.`;
   } else {
-    say = `Taken alone, the ${name} would speak for ${year}: ${strength(weighed)}.`;
+    say = `Taken alone, the ${name} would be ${told}.`;
   }
   return Object.freeze({ clue, factor: weighed, say });
 }
@@ -126,10 +126,9 @@ function _say(weighed, year) {
   if (tells_nothing(weighed)) {
     return `What was read so far speaks neither for nor against ${year}.`;
   }
-  const side = weighed > 1 ? "for" : "against";
   const way = weighed > 1 ? "higher" : "lower";
   return (
-    `What was read speaks ${side} ${year}: ${strength(weighed)}, ` +
+    `What was read is ${evidence(weighed, year)}: ` +
     `its odds are ${times(weighed)} ${way} than before looking.`
   );
 }

@@ -8,7 +8,7 @@ import { UNREADABLE } from "./code.js";
 import { ranked } from "./one.js";
 import { said } from "./reasons.js";
 import { round9, sum } from "./special.js";
-import { BARE, likely, percent, strength, times } from "./words.js";
+import { BARE, likely, percent } from "./words.js";
 
 /** @import { ClaimVerdict, Flag, Item, Reading } from "./find.js" */
 /** @import { Condition } from "./guide.js" */
@@ -93,8 +93,7 @@ function _claim(weighed) {
   return _flag(
     "claim",
     [String(year)],
-    `What was read speaks against ${year}: ${strength(weighed.bayes_factor)}, ` +
-      `${times(weighed.bayes_factor)}.`,
+    weighed.say,
     `How do you know that it is a ${year}?`,
   );
 }

@@ -31,7 +31,7 @@ export const TAILS = 0.05;
  * @returns {Verdict}
  */
 export function judge(tables, find, { away = false, without = [] } = {}) {
-  const item = find.items[0];
+  const item = _standing(tables, find.items[0]);
   const posterior = weigh(tables, item);
   const [first, second = null] = ranked(posterior);
   const weighed = find.claim ? claim(tables, item, posterior, find.claim) : null;
@@ -60,6 +60,20 @@ export function judge(tables, find, { away = false, without = [] } = {}) {
     next: found.map((prospect) => advice(tables, posterior, prospect)),
     exhausted: _exhausted(tables, posterior, found, first, second),
   });
+}
+
+/**
+ * The item without readings on parts that are gone: they say nothing any more.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @returns {Item}
+ */
+function _standing(tables, item) {
+  const part_of = new Map(tables.guide.clues.map((clue) => [clue.id, clue.part]));
+  const readings = item.readings.filter(
+    ([clue]) => !item.gone.includes(part_of.get(clue) ?? ""),
+  );
+  return { ...item, readings };
 }
 
 /**

@@ -61,7 +61,7 @@ export function weigh(tables, item) {
 /**
  * The likelihood of every reading that says something, in clue order.
  *
- * A clue that was not read, could not be told, or sits on a gone part is not there.
+ * A clue that was not read, or could not be told, is not there.
  * @param {Tables} tables
  * @param {Item} item
  * @returns {Map<number, Likelihood>}
@@ -72,7 +72,7 @@ export function read(tables, item) {
   const found = new Map();
   for (const [k, clue] of tables.guide.clues.entries()) {
     const reading = readings.get(clue.id) ?? null;
-    if (reading !== null && !item.gone.includes(clue.part)) {
+    if (reading !== null) {
       found.set(k, likelihood(rows[k], reading));
     }
   }

@@ -7,8 +7,8 @@ import { pairs, round9 } from "./special.js";
 import {
   BARE,
   capital,
+  evidence,
   figure,
-  strength,
   tells_nothing,
   times,
   years,
@@ -64,13 +64,11 @@ export function weights(tables, item, posterior, y) {
  * @returns {Conflict[]}
  */
 export function conflicts(tables, item) {
-  const found = [...read(tables, item)];
-  const single = new Map(found.map(([k, a]) => [k, _together(tables, k, a, k, null)]));
-  const worst = pairs(found)
-    .map(([[k, a], [q, b]]) => {
-      const apart = (single.get(k) ?? 0) * (single.get(q) ?? 0);
-      return { first: k, second: q, times: apart / _together(tables, k, a, q, b) };
-    })
+  const shares = [...read(tables, item)].map(
+    ([k, a]) => /** @type {const} */ ([k, _over_itself(tables, k, a)]),
+  );
+  const worst = pairs(shares)
+    .map(([[k, a], [q, b]]) => ({ first: k, second: q, times: 1 / _together(tables, k, a, q, b) }))
     .filter((pair) => pair.times > CONFLICT);
   // By the logarithm, since nine places of a large number are more than it has.
   return worst
@@ -108,32 +106,44 @@ export function said(tables, item, k) {
 }
 
 /**
- * Probability of reading `a` of clue `k`, and `b` of clue `q` if given.
+ * The likelihood of reading `a` over its probability, so that the product of two
+ * long codes cannot underflow.
+ * @param {Tables} tables
+ * @param {number} k
+ * @param {Likelihood} a
+ * @returns {Likelihood}
+ */
+function _over_itself(tables, k, a) {
+  const any_reading = { orig: tables.cells.map(() => 1), rep: 1, out: 1 };
+  const alone = _together(tables, k, a, k, any_reading);
+  return { orig: a.orig.map((x) => x / alone), rep: a.rep / alone, out: a.out / alone };
+}
+
+/**
+ * Probability of reading `a` of clue `k` and `b` of clue `q`.
  * @param {Tables} tables
  * @param {number} k
  * @param {Likelihood} a
  * @param {number} q
- * @param {Likelihood | null} b
+ * @param {Likelihood} b
  */
 function _together(tables, k, a, q, b) {
-  const later = b ? b.rep : 1;
-  const out = b ? b.out : 1;
   const [both, first_only, second_only, neither] = pair(
     tables.forest,
     tables.part_of[k],
     tables.part_of[q],
   );
-  let total = tables.guide.outside * a.out * out;
+  let total = tables.guide.outside * a.out * b.out;
   // Whether each part is original: both, the first alone, the second alone, neither.
   for (let i = 0; i < tables.cells.length; i++) {
     const x = a.orig[i];
-    const y = b ? b.orig[i] : 1;
+    const y = b.orig[i];
     total +=
       tables.prior[i] *
       (both * x * y +
-        first_only * x * later +
+        first_only * x * b.rep +
         second_only * a.rep * y +
-        neither * a.rep * later);
+        neither * a.rep * b.rep);
   }
   return total;
 }
@@ -147,9 +157,8 @@ function _together(tables, k, a, q, b) {
  */
 function _weight(clue, item, weighed, year) {
   const what = capital(told(clue, new Map(item.readings).get(clue.id)));
-  const side = weighed > 1 ? "for" : "against";
   const say = tells_nothing(weighed)
     ? `${what}: next to nothing about ${year}.`
-    : `${what}: ${strength(weighed)} ${side} ${year}, ${times(weighed)}.`;
+    : `${what}: ${evidence(weighed, year)}, ${times(weighed)}.`;
   return Object.freeze({ clue: clue.id, factor: weighed, say });
 }

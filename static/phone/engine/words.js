@@ -28,6 +28,7 @@ export const AT_MOST = [
   [0.1, "very unlikely"],
 ];
 export const BARE = 3;
+export const BARELY = "barely worth a mention";
 /** @type {Bounds} */
 export const FACTORS = [
   [150, "very strong"],
@@ -96,7 +97,18 @@ export function strength(factor) {
       return word;
     }
   }
-  return "barely worth a mention";
+  return BARELY;
+}
+
+/**
+ * What a factor is for or against a model year.
+ * @param {number} factor
+ * @param {number} year
+ */
+export function evidence(factor, year) {
+  const side = `${factor > 1 ? "for" : "against"} ${year}`;
+  const word = strength(factor);
+  return word === BARELY ? `evidence ${side} ${word}` : `${word} evidence ${side}`;
 }
 
 /**

@@ -13,13 +13,18 @@ export function drawCheck(root, { done, total, running, result }) {
   const failures = result?.failures ?? [];
   const made = piece("check", {
     button: result ? "Run it again" : "Run the check",
-    result: running ? `${done} of ${total} done.` : result ? summary(result) : null,
+    result: running ? progress(done, total) : result ? summary(result) : null,
     failures: failures.slice(0, MOST_FAILURES).map((/** @type {any} */ each) => element("li", "", line(each))),
   });
   set(slot(made, "button"), { disabled: running });
   if (running || result) set(slot(made, "progress"), { value: total ? done / total : 0 });
   else slot(made, "progress").remove();
   root.replaceChildren(made);
+}
+
+/** @param {number} done @param {number} total */
+function progress(done, total) {
+  return total ? `${done} of ${total} done.` : "Getting the examples…";
 }
 
 /** @param {any} result */

@@ -1,4 +1,4 @@
-/** The one-row bar at the foot: undo, the other way to look, the way on. */
+/** The frame of every screen: the bar at the foot, and sentences over the page. */
 
 import { piece, set, slot } from "./dom.js";
 import { toClue } from "../routes.js";
@@ -28,4 +28,22 @@ function ways(screen, guide, next) {
   if (!next) return [WHOLE, { label: "Back to looking", href: "#look" }];
   const clue = guide.clues.find((/** @type {any} */ each) => each.id === next.clue);
   return [WHOLE, { label: `Look next: ${clue.name}`, href: toClue(clue.id) }];
+}
+
+/**
+ * Shows a sentence; the same sentence is not shown twice.
+ * @param {HTMLElement} root
+ * @param {string} say
+ */
+export function notify(root, say) {
+  const shown = [...root.querySelectorAll("[data-slot=say]")].map((each) => each.textContent);
+  if (shown.includes(say)) return;
+  root.append(piece("notice", { say }));
+  root.hidden = false;
+}
+
+/** Takes a sentence away once it was understood. @param {HTMLElement} root @param {Event} event */
+export function dismiss(root, event) {
+  if (event.target instanceof Element) event.target.closest(".banner__notice")?.remove();
+  root.hidden = root.childElementCount === 0;
 }
