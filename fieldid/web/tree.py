@@ -12,7 +12,7 @@ from heapq import heappop, heappush
 from itertools import count
 
 from fieldid.engine import Find, Item, Tables, Verdict, judge, prepare
-from fieldid.engine.flags import EVEN
+from fieldid.engine.flags import is_replaced
 from fieldid.engine.gain import WORTHWHILE, gain
 from fieldid.engine.guide import Guide
 from fieldid.engine.one import weigh
@@ -20,10 +20,14 @@ from fieldid.engine.special import round9
 from fieldid.engine.words import capital, listed
 from fieldid.web.asking import Ask, Printed, asks, read, skip
 
-QUESTIONS = 60
+QUESTIONS = 100
 """How many questions a page holds; more would load slowly on a poor line."""
 RARE = 0.02
 """An answer less likely than this is not printed."""
+LEAST_UNTOLD = 0.1
+"""How many are thought to leave a question open, at least: newcomers see less than the
+guide's author, and paper must not leave them standing at the first question.
+"""
 NAMED_NEXT = 2
 """How many clues a cut branch names as worth looking at."""
 
@@ -103,7 +107,7 @@ def _branch(tables: Tables, bud: _Bud) -> None:
         return
     bud.ask = ask
     tried = (*bud.tried, (ask.clue.id, ask.place))
-    unread = bud.share * ask.clue.unreadable
+    unread = bud.share * max(ask.clue.unreadable, LEAST_UNTOLD)
     seen = bud.share - unread
     bud.branches = (
         *(
@@ -170,7 +174,7 @@ def _more(guide: Guide, verdict: Verdict) -> Iterator[str]:
     if verdict.runner_up:
         yield f"Then {verdict.runner_up}."
     for part, state in zip(guide.parts, verdict.replaced, strict=True):
-        if state.probability > EVEN:
+        if is_replaced(state.probability):
             yield f"{capital(part.name)} {state.say}."
     worth = [found.clue for found in verdict.next if found.bits >= WORTHWHILE]
     names = [clue.name for clue in guide.clues if clue.id in worth[:NAMED_NEXT]]

@@ -12,8 +12,9 @@ import { needsFind, route, toClue } from "./routes.js";
 import { arrive, at, drawScreen, screenOf } from "./screens.js";
 import * as session from "./session.js";
 import { opened } from "./shelf.js";
+import { cited, claimed, lacking, noted } from "./steps.js";
 import { listenAnswers } from "./view/answering.js";
-import { listen, listenChanges } from "./view/dom.js";
+import { listen, listenChanges, revealOpened } from "./view/dom.js";
 import { dismiss, notify } from "./view/frame.js";
 import { drawDraft } from "./view/home.js";
 import { copyFind } from "./view/keep.js";
@@ -21,10 +22,12 @@ import { incomplete, press } from "./view/keypad.js";
 import { moveMark, parse, unfit } from "./view/measure.js";
 import { clueAt } from "./view/places.js";
 
+/** @typedef {import("./engine/guide.js").Clue} Clue */
+
 /** Errors whose message is a whole sentence for the user. */
 const SPOKEN = ["DraftError", "ShelfError", "StoreError"];
 
-/** One desk a guide that was opened or kept. @type {Map<string, any>} */
+/** One desk a guide that was opened or kept. @type {Map<string, import("./desk.js").Desk>} */
 const desks = new Map();
 /** The desk in use. @type {any} */
 let now = null;
@@ -41,12 +44,18 @@ function failed(error) {
   if (error?.name === "StoreError" && told.has(error.message)) return;
   told.add(error?.message);
   if (SPOKEN.includes(error?.name)) return say(error.message);
+  const reason = error?.message ?? "no reason was given";
   say(
-    `Something went wrong here (${error?.message ?? "no reason was given"}). Your readings are kept. If it does not go on, close the app and open it again.`,
+    `Something went wrong here (${reason}). Your readings are kept. ` +
+      "If it does not go on, close the app and open it again.",
   );
 }
 
-/** Lays out a session as the one in use. @param {any} shelved @param {any} next */
+/**
+ * Lays out a session as the one in use.
+ * @param {import("./shelf.js").Opened} shelved
+ * @param {session.Session} next
+ */
 function lay(shelved, next) {
   now = laid(shelved, next);
   desks.set(now.guide.id, now);
@@ -64,12 +73,17 @@ function draw() {
   drawScreen(screen, { ...now, ...entry, clue });
 }
 
-/** What was typed for a clue when it was read. @param {any} clue */
+/** The clue that is being asked about. */
+function clueNow() {
+  return /** @type {Clue} */ (asked(now, route(location.hash).clue));
+}
+
+/** What was typed for a clue when it was read. @param {Clue} clue */
 function before({ id }) {
   return String(new Map(now.session.readings).get(id) ?? "");
 }
 
-/** An event has changed the session: judge, draw, and keep it last. @param {any} next */
+/** An event has changed the session: judge, draw, and keep it last. @param {session.Session} next */
 function step(next) {
   if (next === now.session) return draw();
   lay(now, next);
@@ -78,7 +92,7 @@ function step(next) {
   keep(now).catch(failed);
 }
 
-/** After an answer: on to the next question. @param {any} next */
+/** After an answer: on to the next question. @param {session.Session} next */
 function goOn(next) {
   history.replaceState(null, "", "#look");
   step(next);
@@ -87,36 +101,38 @@ function goOn(next) {
 
 /** @param {import("./view/answering.js").Taken} answer */
 function take({ means, value }) {
-  const clue = asked(now, route(location.hash).clue);
+  const clue = clueNow();
   if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide));
   if (means === "cannot") return goOn(session.answer(now.session, clue.id, null));
-  if (means === "reading") return goOn(noted(clue, value));
-  if (clue.kind.name === "code") return takeTyped(clue, entry.typed, incomplete(clue.kind.fields, entry.typed), entry.typed);
-  if (clue.kind.name === "measure") takeTyped(clue, value, unfit(clue.kind, value), parse(value));
+  if (means === "reading") return goOn(noted(now.session, clue, value));
+  const { kind } = clue;
+  const { typed } = entry;
+  if (kind.name === "code")
+    return takeTyped(clue, typed, incomplete(kind.fields, typed), typed);
+  if (kind.name === "measure") takeTyped(clue, value, unfit(kind, value), parse(value));
 }
 
-/** @param {any} clue @param {string} typed @param {string} wrong @param {any} reading */
+/** @param {Clue} clue @param {string} typed @param {string} wrong @param {string | number | null} reading */
 function takeTyped(clue, typed, wrong, reading) {
-  if (!wrong) return goOn(noted(clue, reading));
+  if (!wrong) return goOn(noted(now.session, clue, reading));
   entry = { clue: clue.id, typed, wrong };
   draw();
   at("#size, [data-act=key]").focus();
 }
 
-/** The session with a reading; a part that is read cannot be gone. @param {any} clue @param {any} reading */
-function noted(clue, reading) {
-  return session.answer(session.regain(now.session, clue.part), clue.id, reading);
-}
-
 /** @param {string} key */
 function pressKey(key) {
-  const { fields } = asked(now, entry.clue).kind;
-  const typed = press(fields, entry.typed, key);
-  entry = { ...entry, typed, wrong: "" };
+  const { kind } = clueNow();
+  if (kind.name !== "code") return;
+  entry = { ...entry, typed: press(kind.fields, entry.typed, key), wrong: "" };
   draw();
 }
 
-/** Opens the questions of a guide, from the start or where they were left. @param {string} id @param {boolean} afresh */
+/**
+ * Opens the questions of a guide, from the start or where they were left.
+ * @param {string} id
+ * @param {boolean} afresh
+ */
 async function look(id, afresh) {
   const shelved = await opened(id);
   lay(shelved, (!afresh && desks.get(id)?.session) || session.begin(id));
@@ -129,27 +145,12 @@ async function look(id, afresh) {
 function drawHome() {
   for (const [guide, { session: kept, verdict }] of desks) {
     const worth = kept.readings.length > 0 || kept.gone.length > 0;
-    drawDraft(screenOf("home"), guide, worth ? { readings: kept.readings, say: verdict.say } : null);
+    drawDraft(
+      screenOf("home"),
+      guide,
+      worth ? { readings: kept.readings, say: verdict.say } : null,
+    );
   }
-}
-
-/** @param {string} value @param {boolean} on @param {DOMStringMap} data */
-function changeTools(value, on, { tool = "" }) {
-  const others = now.session.without.filter((/** @type {string} */ each) => each !== tool);
-  step(session.without(now.session, on ? [...others, tool] : others));
-}
-
-/** @param {string} clue @param {boolean} on */
-function changeCites(clue, on) {
-  const { model_year, cites } = now.session.claim;
-  const others = cites.filter((/** @type {string} */ each) => each !== clue);
-  step(session.claim(now.session, { model_year, cites: on ? [...others, clue] : others }));
-}
-
-/** @param {string} year */
-function changeClaim(year) {
-  const cites = now.session.claim?.cites ?? [];
-  step(session.claim(now.session, year ? { model_year: Number(year), cites } : null));
 }
 
 function listenAll() {
@@ -167,7 +168,8 @@ function listenAll() {
     take,
     type: (typed) => {
       entry = { ...entry, typed, wrong: "" };
-      moveMark(screenOf("look"), asked(now, entry.clue).kind, typed);
+      const { kind } = clueNow();
+      if (kind.name === "measure") moveMark(screenOf("look"), kind, typed);
     },
     press: pressKey,
   });
@@ -189,12 +191,18 @@ function listenAll() {
     },
   });
   listen(at("[data-banner]"), { close: (_, event) => dismiss(at("[data-banner]"), event) });
+  revealOpened(at("main"));
   listenChanges(at("main"), {
     away: (_, on) => step(session.away(now.session, on)),
-    without: changeTools,
+    without: (_, on, { tool = "" }) => step(lacking(now.session, tool, on)),
     member: (value) => step(session.member(now.session, value || null)),
-    claim: changeClaim,
-    cite: changeCites,
+    claim: (year) => step(claimed(now.session, year)),
+    cite: (clue, on) => step(cited(now.session, clue, on)),
+  });
+  at("[data-skip]").addEventListener("click", (event) => {
+    // Its address would be taken for a screen.
+    event.preventDefault();
+    at("#main").focus();
   });
   window.addEventListener("hashchange", () => {
     draw();
@@ -208,13 +216,14 @@ async function start() {
   startDevice(screenOf("home"), async () => now && keep(now)).catch(failed);
   const cards = [...document.querySelectorAll("[data-guide-card]")];
   const guides = cards.map((card) => card.getAttribute("data-guide-card") ?? "");
-  const recent = last();
+  draw();
   for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
-    const before = now;
-    lay(shelved, kept);
-    if (before && shelved.guide.id !== recent) now = before;
+    // Whoever was quick has begun anew meanwhile, and that counts.
+    if (desks.has(shelved.guide.id)) continue;
+    desks.set(shelved.guide.id, laid(shelved, kept));
     lost.forEach(say);
   }
+  now ??= desks.get(last() ?? "") ?? null;
   draw();
 }
 

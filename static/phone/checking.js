@@ -36,11 +36,13 @@ export function startCheck(root, failed) {
 /** @param {HTMLElement} root */
 async function runAll(root) {
   drawCheck(root, { ...IDLE, running: true });
+  /** @type {import("./check.js").Vector[]} */
   const vectors = JSON.parse(await fetched("vectors.json", "The worked examples are"));
-  const slices = vectors.flatMap((/** @type {any} */ { guide, cases }) =>
-    cases.map((/** @type {any} */ each) => ({ guide, cases: [each] })),
+  const slices = vectors.flatMap(({ guide, cases }) =>
+    cases.map((each) => ({ guide, cases: [each] })),
   );
-  let result = { agree: 0, total: 0, worst: 0, /** @type {string[]} */ failures: [] };
+  /** @type {import("./check.js").Report} */
+  let result = { agree: 0, total: 0, worst: 0, failures: [] };
   for (const slice of slices) {
     drawCheck(root, { done: result.total, total: slices.length, running: true, result: null });
     await painted();
@@ -49,7 +51,7 @@ async function runAll(root) {
   drawCheck(root, { done: result.total, total: slices.length, running: false, result });
 }
 
-/** @param {any} sum @param {any} more */
+/** @param {import("./check.js").Report} sum @param {import("./check.js").Report} more */
 function added(sum, more) {
   return {
     agree: sum.agree + more.agree,

@@ -7,12 +7,16 @@ import { find } from "./session.js";
 /** @typedef {import("./shelf.js").Opened} Opened */
 /** @typedef {import("./session.js").Session} Session */
 
+/** @typedef {import("./engine/find.js").Find} Find */
+/** @typedef {import("./engine/find.js").Verdict} Verdict */
+/** @typedef {import("./engine/find.js").Next} Next */
+
 /**
  * @typedef {object} Followed
  * @property {Session} session
- * @property {any} find
- * @property {any} verdict
- * @property {any[]} nexts what is still worth looking at, best first
+ * @property {Find} find
+ * @property {Verdict} verdict
+ * @property {readonly Next[]} nexts what is still worth looking at, best first
  */
 /** @typedef {Opened & Followed} Desk */
 
@@ -36,7 +40,6 @@ export function laid({ guide, tables, stamp }, session) {
  * @param {string | null} wanted
  */
 export function asked({ guide, nexts }, wanted) {
-  const clue = (/** @type {string | undefined} */ id) =>
-    guide.clues.find((/** @type {any} */ each) => each.id === id);
-  return (wanted && clue(wanted)) || clue(nexts[0]?.clue) || null;
+  const find = (/** @type {string | null} */ id) => guide.clues.find((each) => each.id === id);
+  return find(wanted) ?? find(nexts[0]?.clue ?? null) ?? null;
 }

@@ -44,7 +44,8 @@
       const banner = document.querySelector("[data-banner]");
       if (!(target instanceof HTMLScriptElement) || !(banner instanceof HTMLElement)) return;
       banner.textContent =
-        "A part of the app did not arrive, so it cannot start. Your drafts are kept. Load the page again when you have signal; “Questions on one page” works meanwhile.";
+        "A part of the app did not arrive, so it cannot start. Your drafts are kept. " +
+        "Load the page again when there is signal; “Questions on one page” works meanwhile.";
       banner.hidden = false;
     },
     true,

@@ -5,11 +5,13 @@ import { FORMAT } from "./draft.js";
 import { opened } from "./shelf.js";
 import { loadDrafts, saveDraft, setAside } from "./store.js";
 
+/** @typedef {import("./session.js").Draft} Draft */
+
 const LAST = "fieldid-last";
 
 /**
  * Keeps the session of a desk.
- * @param {{session: any, stamp: string}} desk
+ * @param {import("./desk.js").Desk} desk
  */
 export function keep({ session, stamp }) {
   return saveDraft(draft(session, stamp));
@@ -22,16 +24,23 @@ export function keep({ session, stamp }) {
  * @param {(error: Error) => void} failed
  */
 export async function taken(guides, failed) {
-  const drafts = await loadDrafts().catch((error) => {
-    failed(error);
-    return [];
-  });
+  const drafts = await kept(failed);
   const known = drafts.filter(({ guide }) => guides.includes(guide));
   const all = await Promise.all(known.map((each) => takeUp(each, failed)));
   return all.filter((each) => each !== null);
 }
 
-/** @param {any} kept @param {(error: Error) => void} failed */
+/** @param {(error: Error) => void} failed @returns {Promise<Draft[]>} */
+async function kept(failed) {
+  try {
+    return /** @type {Draft[]} */ (await loadDrafts());
+  } catch (error) {
+    failed(/** @type {Error} */ (error));
+    return [];
+  }
+}
+
+/** @param {Draft} kept @param {(error: Error) => void} failed */
 async function takeUp(kept, failed) {
   try {
     const shelved = await opened(kept.guide);
@@ -40,7 +49,8 @@ async function takeUp(kept, failed) {
     const reason = /** @type {Error} */ (error);
     failed(reason);
     // A newer format has its own place; anything else makes room for a new find.
-    if (reason.name === "DraftError" && !(kept.format > FORMAT)) await setAside(kept).catch(failed);
+    if (reason.name === "DraftError" && !(kept.format > FORMAT))
+      await setAside(kept).catch(failed);
     return null;
   }
 }

@@ -195,12 +195,17 @@ function tell(state, say, found = {}) {
 
 /** @param {ServiceWorker} worker @param {string} type @returns {Promise<Kept>} */
 function ask(worker, type) {
-  return new Promise((resolve, reject) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }) => resolve(data);
-    setTimeout(() => reject(new Error("no answer came.")), PATIENCE);
-    worker.postMessage({ type }, [port2]);
+  const { port1, port2 } = new MessageChannel();
+  /** @type {Promise<Kept>} */
+  const answer = new Promise((resolve, reject) => {
+    const late = setTimeout(() => reject(new Error("no answer came.")), PATIENCE);
+    port1.onmessage = ({ data }) => {
+      clearTimeout(late);
+      resolve(data);
+    };
   });
+  worker.postMessage({ type }, [port2]);
+  return answer.finally(() => port1.close());
 }
 
 /** Once the page has all it needs, so that keeping files does not slow it down. */

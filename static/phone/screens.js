@@ -12,6 +12,9 @@ import { drawVerdict } from "./view/verdict.js";
 /** Where the focus goes when the key or button that had it is no more. */
 const FALLBACK = "[data-act=key]:not(:disabled), [data-take], [data-heading]";
 
+/** Where ribbon and bar would take more of the screen than this, they scroll away. */
+const MOST_FRAME = 0.38;
+
 /** @type {Record<string, (data: any) => string>} */
 const TITLES = {
   home: () => "Which year is it?",
@@ -32,8 +35,7 @@ const DRAWN = {
 };
 
 /** @param {string} selector @returns {HTMLElement} */
-export const at = (selector) =>
-  /** @type {HTMLElement} */ (document.querySelector(selector));
+export const at = (selector) => /** @type {HTMLElement} */ (document.querySelector(selector));
 
 /** @param {string} name */
 export const screenOf = (name) => at(`[data-screen="${name}"]`);
@@ -59,6 +61,8 @@ export function drawScreen(screen, data) {
   drawSay(at("[data-status]"), data.verdict);
   keepingFocus(at("[data-bar]"), () => drawBar(at("[data-bar]"), { screen, ...data }));
   keepingFocus(screenOf(screen), () => DRAWN[screen](screenOf(screen), data), FALLBACK);
+  const frame = at("[data-lead]").offsetHeight + at("[data-bar]").offsetHeight;
+  document.body.classList.toggle("crowded", frame > MOST_FRAME * window.innerHeight);
 }
 
 /** Brings the screen's top into view and its heading into focus. */

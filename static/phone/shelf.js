@@ -2,10 +2,14 @@
 
 import { prepare, unpack } from "./engine/index.js";
 
+/** @typedef {import("./engine/guide.js").Picture} Picture */
+/** @typedef {import("./engine/guide.js").Guide & {scene: Picture}} Guide with its drawing */
+/** @typedef {ReturnType<typeof prepare>} Tables */
+
 /**
  * @typedef {object} Opened
- * @property {any} guide with its drawing as `scene`
- * @property {any} tables
+ * @property {Guide} guide
+ * @property {Tables} tables
  * @property {string} stamp changes when anything in the guide changes
  */
 
@@ -41,7 +45,8 @@ export async function fetched(path, name) {
   const response = await fetch(new URL(`../${path}`, import.meta.url)).catch(() => null);
   if (response?.ok) return response.text();
   throw new ShelfError(
-    `${name} not on this phone yet and could not be fetched. Try again when there is signal; everything else still works.`,
+    `${name} not on this phone yet and could not be fetched. ` +
+      "Try again when there is signal; everything else still works.",
   );
 }
 
@@ -49,7 +54,7 @@ export async function fetched(path, name) {
 async function open(id) {
   const text = await fetched(`guides/${id}.json`, "This guide is");
   try {
-    const guide = unpack(JSON.parse(text));
+    const guide = /** @type {Guide} */ (unpack(JSON.parse(text)));
     return { guide, tables: prepare(guide), stamp: fingerprint(text) };
   } catch (error) {
     const { message } = /** @type {Error} */ (error);

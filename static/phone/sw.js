@@ -150,8 +150,12 @@ async function tidy() {
 function buildOf(client) {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }) => resolve(data);
-    setTimeout(resolve, PATIENCE, null);
+    const told = (build) => {
+      port1.close();
+      resolve(build);
+    };
+    port1.onmessage = ({ data }) => told(data);
+    setTimeout(told, PATIENCE, null);
     client.postMessage({ type: "build" }, [port2]);
   });
 }

@@ -40,13 +40,13 @@ def launch(playwright, tmp_path):
     """Starts Chromium on a profile that survives; each call is a restart."""
     open_now = []
 
-    def launch(size=(390, 844), **options):
+    def launch(size=(390, 844), args=(), **options):
         while open_now:
             open_now.pop().close()
         context = playwright.chromium.launch_persistent_context(
             tmp_path / "profile",
             executable_path=CHROMIUM,
-            args=list(QUIET),
+            args=[*QUIET, *args],
             viewport={"width": size[0], "height": size[1]},
             **options,
         )

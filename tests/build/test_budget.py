@@ -1,5 +1,7 @@
 import gzip
 
+import brotli
+
 from fieldid.build import budget
 
 PAGE = b'<link href="a.css"><script src="b.js"></script><a href="c.html">c</a>'
@@ -8,7 +10,8 @@ PAGE = b'<link href="a.css"><script src="b.js"></script><a href="c.html">c</a>'
 def test_only_texts_worth_it_are_compressed():
     made = budget.compressed({"a.css": b"a" * 999, "b.png": b"a" * 999, "c.js": b"c"})
 
-    assert list(made) == ["a.css.gz"]
+    assert list(made) == ["a.css.br", "a.css.gz"]
+    assert brotli.decompress(made["a.css.br"]) == b"a" * 999
     assert gzip.decompress(made["a.css.gz"]) == b"a" * 999
 
 

@@ -1,6 +1,7 @@
 import hashlib
 import json
 import os
+import shutil
 import subprocess
 import sys
 from dataclasses import replace
@@ -12,6 +13,7 @@ from bundles import RULES, built, guide, worker
 from fieldid.build.precache import address, integrity
 from fieldid.build.site import bundle, identity
 from fieldid.errors import BuildError
+from fieldid.paths import TEMPLATES
 from fieldid.web import headers
 
 PROJECT = Path(__file__).parents[2]
@@ -121,6 +123,16 @@ def test_guide_named_twice_is_refused():
 def test_build_without_guides_is_refused():
     with pytest.raises(BuildError, match="no guide"):
         bundle([])
+
+
+def test_page_that_links_to_nothing_is_no_bundle(tmp_path):
+    templates = tmp_path / "templates"
+    shutil.copytree(TEMPLATES, templates)
+    page = templates / "phone" / "tree.html"
+    page.write_text(page.read_text().replace('href="./"', 'href="home.html"'))
+
+    with pytest.raises(BuildError, match=r"'home[.]html' is not in the bundle"):
+        bundle([guide("lone-dunlin")], templates=templates)
 
 
 def test_compressed_copies_are_reproducible(tmp_path):

@@ -79,7 +79,7 @@ function events(listeners) {
     activate: () => extended("activate"),
     tell: async (type) => {
       let answer;
-      await extended("message", { data: { type }, ports: [{ postMessage: (data) => (answer = data) }] });
+      await extended("message", { data: { type }, ports: [{ postMessage: (data) => (answer = structuredClone(data)) }] });
       return answer;
     },
     /** What the worker answers; undefined if it leaves the request to the network. */

@@ -105,7 +105,7 @@ def test_verdict_says_what_it_rests_on(client):
         "Taken alone, the rings would prove next to nothing",
         "The shaft is gone, so it can no longer speak for a year. Ask: “Do you",
         "There are no rings. Ask: “Was the collar ever replaced?”",
-        "Pad thickness (4.1 mm): barely worth a mention against 1951",
+        "Pad thickness (4.1 mm): evidence against 1951 barely worth a mention",
         "Stamp: splits 1951 from 1953 best",
         "Have the joint checked before hitting a ball.",
         "not an authentication or an appraisal",

@@ -50,6 +50,10 @@ def test_every_question_may_be_left_open():
         assert question.answers[-1].printed is None
 
 
+def test_who_cannot_tell_is_asked_on():
+    assert isinstance(tree(guide()).answers[-1].then, Question)
+
+
 def test_no_question_is_asked_twice_on_a_walk():
     def walk(node, asked):
         if isinstance(node, Question):

@@ -3,25 +3,31 @@
 import { capital } from "../engine/words.js";
 import { element, fill, piece, set, slot } from "./dom.js";
 
+/** @typedef {import("../engine/find.js").Claim} Claim */
+/** @typedef {import("../engine/guide.js").Clue} Clue */
+/** @typedef {import("../shelf.js").Guide} Guide */
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../engine/find.js").Verdict} Verdict */
+
 /**
  * The section of the claim.
- * @param {{guide: any, session: any, verdict: any}} data
+ * @param {{guide: Guide, session: Session, verdict: Verdict}} data
  */
 export function drawClaim({ guide, session, verdict }) {
   const { claim } = session;
   const made = piece("claim", {
     year: options(guide, claim),
     say: verdict.claim?.say ?? null,
-    cited: (verdict.claim?.cited ?? []).map((/** @type {any} */ each) => element("li", "", each.say)),
+    cited: (verdict.claim?.cited ?? []).map((each) => element("li", "", each.say)),
   });
   if (!claim) return fill(made, { why: null });
   set(slot(made, "why"), { open: claim.cites.length > 0 });
-  return fill(made, { cites: guide.clues.map((/** @type {any} */ clue) => cite(clue, claim)) });
+  return fill(made, { cites: guide.clues.map((clue) => cite(clue, claim)) });
 }
 
-/** @param {any} guide @param {any} claim */
+/** @param {Guide} guide @param {Claim | null} claim */
 function options(guide, claim) {
-  const years = guide.years.map((/** @type {any} */ each) => String(each.year));
+  const years = guide.years.map((each) => String(each.year));
   const chosen = claim ? String(claim.model_year) : "";
   return ["", ...years].map((year) => {
     const option = element("option", "", year || "no year");
@@ -29,10 +35,13 @@ function options(guide, claim) {
   });
 }
 
-/** @param {any} clue @param {any} claim */
+/** @param {Clue} clue @param {Claim} claim */
 function cite(clue, claim) {
   const made = piece("switch", { label: capital(clue.name) });
-  const box = set(slot(made, "box"), { checked: claim.cites.includes(clue.id), value: clue.id });
+  const box = set(slot(made, "box"), {
+    checked: claim.cites.includes(clue.id),
+    value: clue.id,
+  });
   box.dataset.change = "cite";
   return made;
 }

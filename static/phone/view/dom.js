@@ -104,6 +104,17 @@ export function listenChanges(root, actions) {
   });
 }
 
+/** Brings into sight what a tapped summary opens. @param {HTMLElement} root */
+export function revealOpened(root) {
+  root.addEventListener("click", ({ target }) => {
+    const summary = target instanceof Element ? target.closest("summary") : null;
+    // The details open only after the tap has been dealt with.
+    requestAnimationFrame(() =>
+      summary?.nextElementSibling?.scrollIntoView({ block: "nearest" }),
+    );
+  });
+}
+
 /** Moves the focus to the heading of what is shown. @param {ParentNode} root */
 export function focusHeading(root) {
   const heading = root.querySelector("[data-heading], h1");
@@ -136,6 +147,8 @@ export function keepingFocus(root, redraw, fallback = "[data-heading]") {
 function marked(held) {
   if (held.id) return `#${CSS.escape(held.id)}`;
   const value = held instanceof HTMLInputElement ? `[value="${CSS.escape(held.value)}"]` : "";
-  const data = Object.entries(held.dataset).filter(([name]) => name !== "slot");
-  return data.map(([name, text]) => `[data-${name}="${CSS.escape(text ?? "")}"]`).join("") + (data.length ? value : "");
+  const names = Object.keys(held.dataset).filter((name) => name !== "slot");
+  if (!names.length) return "";
+  const data = names.map((name) => `[data-${name}="${CSS.escape(held.dataset[name] ?? "")}"]`);
+  return data.join("") + value;
 }

@@ -2,6 +2,11 @@
 
 import { piece, set, slot } from "./dom.js";
 import { toClue } from "../routes.js";
+import { byId } from "./reading.js";
+
+/** @typedef {import("../shelf.js").Guide} Guide */
+/** @typedef {import("../engine/find.js").Next} Next */
+/** @typedef {import("../session.js").Session} Session */
 
 const LOOK = { label: "Next question", href: "#look" };
 const WHOLE = { label: "Whole object", href: "#places" };
@@ -10,7 +15,7 @@ const VERDICT = { label: "Verdict", href: "#verdict" };
 /**
  * Draws the bar of a screen.
  * @param {HTMLElement} root
- * @param {{screen: string, session: any, guide: any, nexts: any[]}} data
+ * @param {{screen: string, session: Session, guide: Guide, nexts: readonly Next[]}} data
  */
 export function drawBar(root, { screen, session, guide, nexts }) {
   const [other, main] = ways(screen, guide, nexts[0]);
@@ -21,12 +26,12 @@ export function drawBar(root, { screen, session, guide, nexts }) {
   root.replaceChildren(made);
 }
 
-/** @param {string} screen @param {any} guide @param {any} next */
+/** @param {string} screen @param {Guide} guide @param {Next | undefined} next */
 function ways(screen, guide, next) {
   if (screen === "look") return [WHOLE, VERDICT];
   if (screen === "places") return [VERDICT, LOOK];
   if (!next) return [WHOLE, { label: "Back to looking", href: "#look" }];
-  const clue = guide.clues.find((/** @type {any} */ each) => each.id === next.clue);
+  const clue = byId(guide.clues, next.clue);
   return [WHOLE, { label: `Look next: ${clue.name}`, href: toClue(clue.id) }];
 }
 

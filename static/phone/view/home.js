@@ -3,11 +3,13 @@
 import { element, piece, set, slot } from "./dom.js";
 import { counted } from "./reading.js";
 
+/** @typedef {{readings: readonly (readonly [string, unknown])[], say: string}} Kept */
+
 /**
  * Puts a kept draft on its guide's card, or takes it off.
  * @param {HTMLElement} root
  * @param {string} guide
- * @param {{readings: [string, unknown][], say: string} | null} draft
+ * @param {Kept | null} draft
  */
 export function drawDraft(root, guide, draft) {
   const card = root.querySelector(`[data-guide-card="${CSS.escape(guide)}"]`);
@@ -19,7 +21,7 @@ export function drawDraft(root, guide, draft) {
   place.replaceChildren(...(draft ? [kept(guide, draft)] : []));
 }
 
-/** @param {string} guide @param {{readings: [string, unknown][], say: string}} draft */
+/** @param {string} guide @param {Kept} draft */
 function kept(guide, draft) {
   const many = counted(draft.readings);
   const made = piece("draft", {
@@ -63,7 +65,8 @@ export function drawInstall(root, way) {
   place.hidden = way === null;
   if (way === null) return;
   const steps =
-    "To have it beside your other apps: tap Share, then “Add to Home Screen”. Then open it once from there while you still have signal.";
+    "To have it beside your other apps: tap Share, then “Add to Home Screen”. " +
+    "Then open it once from there while there still is signal.";
   const button = "It can stand beside your other apps and opens without signal.";
   const made = piece("install", { say: way === "steps" ? steps : button });
   if (way === "steps") slot(made, "button").remove();

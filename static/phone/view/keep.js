@@ -2,11 +2,13 @@
 
 import { piece, set, slot } from "./dom.js";
 
+/** @typedef {import("../engine/find.js").Find} Find */
+
 const FORMAT = 1;
 
 /**
  * The section that keeps the find.
- * @param {{find: any}} data
+ * @param {{find: Find}} data
  */
 export function drawKeep({ find }) {
   const made = piece("keep");
@@ -25,10 +27,10 @@ export function dropFile(root) {
 
 /**
  * The find as one JSON text.
- * @param {any} find
+ * @param {Find} find
  */
 export function findText(find) {
-  const items = find.items.map((/** @type {any} */ { member, readings, gone }) => ({
+  const items = find.items.map(({ member, readings, gone }) => ({
     ...(member ? { member } : {}),
     readings: Object.fromEntries(readings),
     gone,
@@ -40,7 +42,7 @@ export function findText(find) {
 /**
  * Copies the find; where a browser refuses, shows the text to be copied by hand.
  * @param {HTMLElement} root
- * @param {any} find
+ * @param {Find} find
  */
 export async function copyFind(root, find) {
   const said = /** @type {HTMLElement} */ (root.querySelector("[data-copied]"));
@@ -52,6 +54,7 @@ export async function copyFind(root, find) {
     text.hidden = false;
     text.value = findText(find);
     text.select();
-    said.textContent = "This browser does not copy by itself: the text is below, marked for you.";
+    said.textContent =
+      "This browser does not copy by itself: the text is below, marked for you.";
   }
 }

@@ -2,18 +2,20 @@
 
 import { element, piece, set, slot } from "./dom.js";
 
+/** @typedef {import("../engine/guide.js").Clue} Clue */
+/** @typedef {import("../engine/guide.js").Field} Field */
+
 export const UNREADABLE = "?";
 /** Up to so many keys stand five in a row. */
 const FEW = 10;
 
 /**
  * The keypad of a code, with what was typed so far.
- * @param {any} clue
+ * @param {readonly Field[]} fields
  * @param {string} typed
  * @param {string} wrong
  */
-export function drawKeypad(clue, typed, wrong) {
-  const { fields } = clue.kind;
+export function drawKeypad(fields, typed, wrong) {
   const now = fieldAt(fields, typed.length);
   const made = piece("keypad", {
     spoken: spoken(fields, typed),
@@ -31,22 +33,22 @@ export function drawKeypad(clue, typed, wrong) {
 
 /**
  * What a key makes of the typed text: a character of the field, unreadable, or back.
- * @param {any[]} fields
+ * @param {readonly Field[]} fields
  * @param {string} typed
  * @param {string} key
  */
 export function press(fields, typed, key) {
   if (key === "back") return typed.slice(0, -1);
-  const now = fieldAt(fields, typed.length);
-  const takes = (/** @type {string} */ each) => each === UNREADABLE || now.alphabet.includes(each);
+  const known = fieldAt(fields, typed.length)?.alphabet;
+  if (!known) return typed;
   // A keyboard types small letters where the stamp has large ones.
-  const meant = now && [key, key.toUpperCase()].find(takes);
-  return meant ? typed + meant : typed;
+  const meant = [key, key.toUpperCase()].find((each) => (UNREADABLE + known).includes(each));
+  return typed + (meant ?? "");
 }
 
 /**
  * What is wrong with the typed code; nothing if it is whole.
- * @param {any[]} fields
+ * @param {readonly Field[]} fields
  * @param {string} typed
  */
 export function incomplete(fields, typed) {
@@ -56,25 +58,27 @@ export function incomplete(fields, typed) {
   return `${many} still empty. Use “Unreadable” for what cannot be read.`;
 }
 
-/** @param {any[]} fields */
+/** @param {readonly Field[]} fields */
 function width(fields) {
   return fields.reduce((sum, field) => sum + field.width, 0);
 }
 
-/** The field that the next character belongs to. @param {any[]} fields @param {number} place */
+/** The field that the next character belongs to. @param {readonly Field[]} fields @param {number} place */
 function fieldAt(fields, place) {
   let end = 0;
   return fields.find((field) => (end += field.width) > place) ?? null;
 }
 
-/** @param {any} now @param {any[]} fields @param {number} place */
+/** @param {Field} now @param {readonly Field[]} fields @param {number} place */
 function prompt(now, fields, place) {
   const before = fields.slice(0, fields.indexOf(now));
   const at = place - width(before) + 1;
-  return now.width === 1 ? `Now the ${now.name}` : `Now the ${now.name}, ${at}\u00a0of\u00a0${now.width}`;
+  return now.width === 1
+    ? `Now the ${now.name}`
+    : `Now the ${now.name}, ${at}\u00a0of\u00a0${now.width}`;
 }
 
-/** @param {any[]} fields @param {string} typed */
+/** @param {readonly Field[]} fields @param {string} typed */
 function spoken(fields, typed) {
   let at = 0;
   const parts = fields.map((field) => {
@@ -85,7 +89,7 @@ function spoken(fields, typed) {
   return `Typed so far: ${parts.join(", ")}.`;
 }
 
-/** @param {any[]} fields @param {string} typed */
+/** @param {readonly Field[]} fields @param {string} typed */
 function stamped(fields, typed) {
   let at = 0;
   return fields.map((field) => {
@@ -103,7 +107,7 @@ function cell(typed, at) {
   return made;
 }
 
-/** @param {any} now @param {string} typed */
+/** @param {Field | null} now @param {string} typed */
 function ways(now, typed) {
   const lost = set(key("Unreadable", UNREADABLE), { disabled: !now });
   const back = set(key("One back", "back"), { disabled: !typed });

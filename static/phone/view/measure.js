@@ -5,36 +5,47 @@ import { piece, set, slot } from "./dom.js";
 import { picture } from "./picture.js";
 import { drawRuler } from "./ruler.js";
 
-/** What to do without tools, for units that a strip of paper can carry. */
-const WITHOUT = {
-  mm: "No tool at hand? Mark the size on the edge of a piece of paper and lay it along any ruler. A millimetre either way is better than no reading.",
-  in: "No tool at hand? Mark the size on the edge of a piece of paper and lay it along any ruler.",
-  cm: "No tape at hand? Mark the length with a thumb on a stick or a string and measure that later.",
-};
+/** @typedef {import("../engine/guide.js").Measure} Measure */
+/** @typedef {import("../engine/guide.js").Clue} Clue */
 
+/** Millimetres in a unit of length. */
+const LENGTHS = { mm: 1, cm: 10, in: 25.4 };
+/** What the edge of a sheet of paper can carry, in millimetres. */
+const SHEET = 250;
+const ON_PAPER =
+  "No tool at hand? Mark the size on the edge of a piece of paper and lay that along a ruler later.";
+const ON_STRING =
+  "No tool at hand? Mark the length on a string with a knot and measure that later.";
 /** A guide that tells how to do without a tool knows better. */
 const SAID = /\bwithout\b/i;
 
 /**
  * The field for a measure, with what was typed and what is wrong with it.
- * @param {any} clue
+ * @param {Clue} clue
+ * @param {Measure} kind the clue's own
  * @param {string} typed
  * @param {string} wrong
  */
-export function drawMeasure(clue, typed, wrong) {
-  const { unit, low, high } = clue.kind;
-  const without = SAID.test(clue.where) ? null : WITHOUT[/** @type {keyof WITHOUT} */ (unit)];
+export function drawMeasure(clue, kind, typed, wrong) {
+  const { unit, low, high } = kind;
   const made = piece("measure", {
     picture: clue.picture ? picture(clue.picture) : null,
     label: `The size in ${unit}`,
     unit,
     range: `${figure(low)} to ${figure(high)} ${unit}`,
     wrong,
-    ruler: drawRuler(clue.kind, parse(typed)),
-    without: without ?? null,
+    ruler: drawRuler(kind, parse(typed)),
+    without: without(clue.where, kind),
   });
   set(slot(made, "input"), { value: typed, "aria-invalid": wrong ? "true" : null });
   return made;
+}
+
+/** How to do without a tool, where that can be said. @param {string} where @param {Measure} kind */
+function without(where, { unit, high }) {
+  const length = LENGTHS[/** @type {keyof LENGTHS} */ (unit)];
+  if (!length || SAID.test(where)) return null;
+  return high * length <= SHEET ? ON_PAPER : ON_STRING;
 }
 
 /**
@@ -48,16 +59,18 @@ export function parse(typed) {
 
 /**
  * What is wrong with the typed measure, in a sentence; nothing if it will do.
- * @param {any} kind
+ * @param {Measure} kind
  * @param {string} typed
  */
 export function unfit(kind, typed) {
   const { unit, low, high } = kind;
   const size = parse(typed);
   if (!typed.trim()) return `Type the size in ${unit}, or choose “Can’t tell”.`;
-  if (size === null) return `“${typed.trim()}” is not a number. Type it like ${example(low, high)}.`;
+  if (size === null)
+    return `“${typed.trim()}” is not a number. Type it like ${example(low, high)}.`;
   if (size >= low && size <= high) return "";
-  return `${figure(size)} ${unit} is outside ${figure(low)} to ${figure(high)} ${unit}. Look again, or check the unit.`;
+  const range = `${figure(low)} to ${figure(high)} ${unit}`;
+  return `${figure(size)} ${unit} is outside ${range}. Look again, or check the unit.`;
 }
 
 /** @param {number} low @param {number} high */
@@ -68,7 +81,7 @@ function example(low, high) {
 /**
  * Moves the ruler's mark while the size is being typed.
  * @param {HTMLElement} root
- * @param {any} kind
+ * @param {Measure} kind
  * @param {string} typed
  */
 export function moveMark(root, kind, typed) {

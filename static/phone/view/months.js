@@ -3,6 +3,8 @@
 import { MONTHS } from "../engine/words.js";
 import { element } from "./dom.js";
 
+/** @typedef {import("../engine/find.js").Verdict} Verdict */
+
 /** Months less probable than this share of the best one are cut off at both ends. */
 const FAINT = 0.05;
 /** Up to so many months each carries its letter. */
@@ -17,11 +19,12 @@ const LEAST_ROOM = 0.12;
 
 /**
  * The columns and the years below them.
- * @param {[number, number][]} built
+ * @param {Verdict["built"]} built
  */
 export function drawMonths(built) {
   const stretch = cut(built);
-  const by = stretch.length > MOST_MONTHS ? years(built) : stretch.map(([t, p]) => ({ t, p, span: 1 }));
+  const by =
+    stretch.length > MOST_MONTHS ? years(built) : stretch.map(([t, p]) => ({ t, p, span: 1 }));
   const best = Math.max(...by.map(({ p }) => p));
   const lettered = stretch.length <= LETTERED;
   const ties = by.filter(({ p }) => p === best).length;
@@ -37,7 +40,7 @@ export function drawMonths(built) {
   return [row, below];
 }
 
-/** The stretch that matters. @param {[number, number][]} built */
+/** The stretch that matters. @param {Verdict["built"]} built */
 function cut(built) {
   const best = Math.max(...built.map(([, p]) => p));
   const kept = built.map(([, p]) => p >= FAINT * best);
@@ -45,11 +48,12 @@ function cut(built) {
   return built.slice(first, kept.lastIndexOf(true) + 1);
 }
 
-/** Months summed by year, again cut. @param {[number, number][]} built */
+/** Months summed by year, again cut. @param {Verdict["built"]} built */
 function years(built) {
   /** @type {Map<number, number>} */
   const sums = new Map();
-  for (const [t, p] of built) sums.set(Math.floor(t / 12), (sums.get(Math.floor(t / 12)) ?? 0) + p);
+  for (const [t, p] of built)
+    sums.set(Math.floor(t / 12), (sums.get(Math.floor(t / 12)) ?? 0) + p);
   return cut([...sums]).map(([year, p]) => ({ t: 12 * year, p, span: 12 }));
 }
 

@@ -3,22 +3,31 @@
 import { capital } from "../engine/words.js";
 import { element, joined, piece, set, slot } from "./dom.js";
 import { scene } from "./picture.js";
+import { byId } from "./reading.js";
+
+/** @typedef {import("../engine/find.js").PartState} PartState */
+/** @typedef {import("../shelf.js").Guide} Guide */
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../engine/find.js").Verdict} Verdict */
 
 const EVEN = 0.5;
 
 /**
  * The section of the parts.
- * @param {{guide: any, session: any, verdict: any}} data
+ * @param {{guide: Guide, session: Session, verdict: Verdict}} data
  */
 export function drawStates({ guide, session, verdict }) {
-  const states = verdict.replaced.map((/** @type {any} */ state) => ({
+  const states = verdict.replaced.map((state) => ({
     ...state,
     kind: kind(state, session.gone),
-    name: guide.parts.find((/** @type {any} */ part) => part.id === state.part).name,
+    name: byId(guide.parts, state.part).name,
   }));
-  const doubtful = states.filter((/** @type {any} */ state) => state.kind !== "original");
-  const lit = spots(guide, doubtful.map((/** @type {any} */ state) => state.part));
-  const names = doubtful.map((/** @type {any} */ state) => state.name);
+  const doubtful = states.filter((state) => state.kind !== "original");
+  const lit = spots(
+    guide,
+    doubtful.map((state) => state.part),
+  );
+  const names = doubtful.map((state) => state.name);
   return piece("states", {
     scene: lit.length ? scene(guide.scene, lit) : null,
     lit: lit.length ? `Lit: the ${names.join(", the ")}.` : null,
@@ -26,16 +35,16 @@ export function drawStates({ guide, session, verdict }) {
   });
 }
 
-/** @param {any} state @param {string[]} gone */
+/** @param {PartState} state @param {readonly string[]} gone */
 function kind(state, gone) {
   if (gone.includes(state.part)) return "gone";
   return state.probability > EVEN ? "replaced" : "original";
 }
 
-/** The spots of these parts' clues. @param {any} guide @param {string[]} parts */
+/** The spots of these parts' clues. @param {Guide} guide @param {string[]} parts */
 function spots(guide, parts) {
-  const clues = guide.clues.filter((/** @type {any} */ clue) => parts.includes(clue.part));
-  return [...new Set(clues.map((/** @type {any} */ clue) => clue.spot))].filter(Boolean);
+  const clues = guide.clues.filter((clue) => parts.includes(clue.part));
+  return [...new Set(clues.map((clue) => clue.spot))].filter(Boolean);
 }
 
 /** @param {any} state */

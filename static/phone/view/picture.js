@@ -1,6 +1,6 @@
 /** From a drawn node ([tag, [[attribute, value], ...], children]) to SVG. */
 
-/** @typedef {[string, [string, string][], (Drawn | string)[]]} Drawn */
+/** @typedef {import("../engine/guide.js").Picture} Drawn */
 
 const SVG = "http://www.w3.org/2000/svg";
 const LIT = "drawing__spot--lit";
@@ -16,7 +16,7 @@ const LONG = 1.2;
  */
 export function picture([tag, attributes, children]) {
   const made = document.createElementNS(SVG, tag);
-  for (const [name, value] of attributes) made.setAttribute(name, value);
+  for (const [name, value] of attributes) made.setAttribute(name, String(value));
   made.append(...children.map((each) => (typeof each === "string" ? each : picture(each))));
   return made;
 }
@@ -38,7 +38,7 @@ export function scene(node, lit) {
 export function isLong(node) {
   const box = node?.[1].find(([name]) => name === "viewBox")?.[1];
   if (!box) return false;
-  const [, , width, height] = box.split(" ").map(Number);
+  const [, , width, height] = String(box).split(" ").map(Number);
   return width / height > LONG;
 }
 

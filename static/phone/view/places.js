@@ -2,23 +2,31 @@
 
 import { capital } from "../engine/words.js";
 import { toClue } from "../routes.js";
+import { drawMember } from "./aside.js";
 import { fill, piece, set, slot } from "./dom.js";
-import { drawMember } from "./member.js";
 import { scene, spotAt } from "./picture.js";
 import { told } from "./reading.js";
+
+/** @typedef {import("../engine/guide.js").Clue} Clue */
+/** @typedef {import("../shelf.js").Guide} Guide */
+/** @typedef {import("../engine/guide.js").Part} Part */
+/** @typedef {import("../session.js").Session} Session */
 
 /**
  * Draws the places.
  * @param {HTMLElement} root
- * @param {{guide: any, session: any}} data
+ * @param {{guide: Guide, session: Session}} data
  */
 export function drawPlaces(root, { guide, session }) {
-  const read = guide.clues.filter((/** @type {any} */ clue) => wasRead(session, clue));
+  const read = guide.clues.filter((clue) => wasRead(session, clue));
   root.replaceChildren(
     piece("places", {
-      scene: scene(guide.scene, read.map((/** @type {any} */ clue) => clue.spot)),
+      scene: scene(
+        guide.scene,
+        read.map((clue) => clue.spot),
+      ),
       member: drawMember(guide, session),
-      parts: guide.parts.map((/** @type {any} */ part) => drawPart(part, guide, session)),
+      parts: guide.parts.map((part) => drawPart(part, guide, session)),
     }),
   );
 }
@@ -27,33 +35,33 @@ export function drawPlaces(root, { guide, session }) {
  * The clue to open for a tap in the drawing: of the clues at the spot the first that
  * was not read, else the first; null for a tap on nothing.
  * @param {Event} event
- * @param {any} guide
- * @param {any} session
+ * @param {Guide} guide
+ * @param {Session} session
  */
 export function clueAt(event, guide, session) {
   if (!(event instanceof MouseEvent) || !(event.target instanceof Element)) return null;
   const drawn = event.target.closest("svg.drawing");
   if (!(drawn instanceof SVGElement)) return null;
-  const wanted = guide.clues.map((/** @type {any} */ clue) => clue.spot);
+  const wanted = guide.clues.map((clue) => clue.spot);
   const spot = spotAt(drawn, wanted, event.clientX, event.clientY);
-  const here = guide.clues.filter((/** @type {any} */ clue) => clue.spot === spot);
-  return here.find((/** @type {any} */ clue) => !wasRead(session, clue)) ?? here[0] ?? null;
+  const here = guide.clues.filter((clue) => clue.spot === spot);
+  return here.find((clue) => !wasRead(session, clue)) ?? here[0] ?? null;
 }
 
-/** Whether a clue has a reading, "can't tell" not counted. @param {any} session @param {any} clue */
+/** Whether a clue has a reading, "can't tell" not counted. @param {Session} session @param {Clue} clue */
 function wasRead({ readings }, { id }) {
-  return readings.some((/** @type {any[]} */ [clue, reading]) => clue === id && reading !== null);
+  return readings.some(([clue, reading]) => clue === id && reading !== null);
 }
 
-/** @param {any} part @param {any} guide @param {any} session */
+/** @param {Part} part @param {Guide} guide @param {Session} session */
 function drawPart(part, guide, session) {
   const gone = session.gone.includes(part.id);
-  const clues = guide.clues.filter((/** @type {any} */ clue) => clue.part === part.id);
+  const clues = guide.clues.filter((clue) => clue.part === part.id);
   const readings = new Map(session.readings);
   const made = piece("part", {
     name: capital(part.name),
     gone: gone ? "Gone. What was read on it is kept, but does not count." : null,
-    clues: clues.map((/** @type {any} */ clue) => row(clue, readings.get(clue.id), gone)),
+    clues: clues.map((clue) => row(clue, readings.get(clue.id), gone)),
   });
   made.classList.toggle("part--gone", gone);
   if (part.replaced === 0) return fill(made, { toggle: null });
@@ -62,7 +70,7 @@ function drawPart(part, guide, session) {
   return made;
 }
 
-/** @param {any} clue @param {string | number | null | undefined} reading @param {boolean} gone */
+/** @param {Clue} clue @param {string | number | null | undefined} reading @param {boolean} gone */
 function row(clue, reading, gone) {
   const read = told(clue, reading);
   const made = piece("place", {

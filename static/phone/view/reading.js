@@ -2,31 +2,39 @@
 
 import { figure, MONTHS } from "../engine/words.js";
 
+/** @typedef {import("../engine/guide.js").Clue} Clue */
+
+/**
+ * The one of the guide's things that has this id, which it is known to have.
+ * @template {{id: string}} T
+ * @param {readonly T[]} things
+ * @param {string} id
+ */
+export function byId(things, id) {
+  return /** @type {T} */ (things.find((each) => each.id === id));
+}
+
 export const CANNOT_TELL = "can’t tell";
 
 /**
  * What was read, as a person says it; nothing where nothing was read.
- * @param {any} clue
+ * @param {Clue} clue
  * @param {string | number | null | undefined} reading
  */
 export function told(clue, reading) {
   if (reading === undefined) return "";
   if (reading === null) return CANNOT_TELL;
-  if (clue.kind.name === "choice") return label(clue, reading);
-  if (clue.kind.name === "measure") return `${figure(Number(reading))} ${clue.kind.unit}`;
+  const { kind } = clue;
+  if (kind.name === "choice") return byId(kind.options, String(reading)).label;
+  if (kind.name === "measure") return `${figure(Number(reading))} ${kind.unit}`;
   return String(reading).replaceAll("?", "·");
 }
 
-/** How many readings there are, in words. @param {[string, unknown][]} readings */
+/** How many readings there are, in words. @param {readonly (readonly [string, unknown])[]} readings */
 export function counted(readings) {
   const told = readings.filter(([, reading]) => reading !== null).length;
   if (told === 0) return "no readings yet";
   return told === 1 ? "1 reading" : `${told} readings`;
-}
-
-/** @param {any} clue @param {unknown} reading */
-function label(clue, reading) {
-  return clue.kind.options.find((/** @type {any} */ o) => o.id === reading)?.label ?? "";
 }
 
 /** A day as people write it: 2025-06-01 is 1 June 2025. @param {string} iso */

@@ -3,6 +3,11 @@
 import { capital } from "../engine/words.js";
 import { piece, set, slot } from "./dom.js";
 import { toClue } from "../routes.js";
+import { byId } from "./reading.js";
+
+/** @typedef {import("../shelf.js").Guide} Guide */
+/** @typedef {import("../engine/find.js").Next} Next */
+/** @typedef {import("../engine/find.js").Verdict} Verdict */
 
 /** The factor that fills the beam: from here on the evidence is "very strong". */
 const FULL = 150;
@@ -10,23 +15,24 @@ const FULL = 150;
 const LEAST = 1;
 const MOST_NEXT = 3;
 
-/** The red flags as tags; nothing where there are none. @param {any} verdict */
+/** The red flags as tags; nothing where there are none. @param {Verdict} verdict */
 export function drawFlags({ flags }) {
   if (!flags.length) return null;
-  const tags = flags.map((/** @type {any} */ { say, ask }) =>
+  const tags = flags.map(({ say, ask }) =>
     piece("flag", { say, ask: ask ? `Ask: “${ask}”` : null }),
   );
-  const title = flags.length === 1 ? "1 red flag to ask about" : `${flags.length} red flags to ask about`;
+  const title =
+    flags.length === 1 ? "1 red flag to ask about" : `${flags.length} red flags to ask about`;
   return piece("flags", { title, tags });
 }
 
 /**
  * The readings on a balance; nothing where nothing was read.
- * @param {{guide: any, verdict: any}} data
+ * @param {{verdict: Verdict}} data
  */
-export function drawWeights({ guide, verdict }) {
+export function drawWeights({ verdict }) {
   if (!verdict.weights.length) return null;
-  const year = leading(guide, verdict);
+  const year = leading(verdict);
   return piece("weights", {
     against: `against ${year}`,
     for: `for ${year}`,
@@ -36,27 +42,27 @@ export function drawWeights({ guide, verdict }) {
 
 /**
  * What to look at next, best first; nothing once the clues are exhausted.
- * @param {{guide: any, nexts: any[]}} data
+ * @param {{guide: Guide, nexts: readonly Next[]}} data
  */
 export function drawNext({ guide, nexts }) {
   if (!nexts.length) return null;
-  const rows = nexts.slice(0, MOST_NEXT).map((/** @type {any} */ { clue, say }) => {
-    const { name } = guide.clues.find((/** @type {any} */ each) => each.id === clue);
-    const made = piece("next-row", { name: capital(name), say });
+  const rows = nexts.slice(0, MOST_NEXT).map(({ clue, say }) => {
+    const { name } = byId(guide.clues, clue);
+    const made = piece("next-row", { name: capital(name), say: `${capital(say)}.` });
     set(slot(made, "link"), { href: toClue(clue) });
     return made;
   });
   return piece("next", { rows });
 }
 
-/** The year that the weights speak of. @param {any} guide @param {any} verdict */
-function leading(guide, verdict) {
-  if (verdict.leading !== null) return verdict.leading;
-  const best = Math.max(...verdict.model_years.map((/** @type {number[]} */ [, p]) => p));
-  return verdict.model_years.find((/** @type {number[]} */ [, p]) => p === best)[0];
+/** The year that the weights speak of. @param {Verdict} verdict */
+function leading({ leading, model_years }) {
+  if (leading !== null) return leading;
+  const best = Math.max(...model_years.map(([, p]) => p));
+  return model_years.filter(([, p]) => p === best)[0][0];
 }
 
-/** @param {any} weight */
+/** @param {import("../engine/find.js").Weight} weight */
 function beam({ factor, say }) {
   const made = piece("weight", { say });
   const reach = Math.min(Math.abs(Math.log(factor)) / Math.log(FULL), 1) * 50;

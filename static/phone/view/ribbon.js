@@ -3,6 +3,8 @@
 import { listed, percent } from "../engine/words.js";
 import { element, joined, set } from "./dom.js";
 
+/** @typedef {import("../engine/find.js").Verdict} Verdict */
+
 /** Up to so many columns each carries its year; beyond, every fifth, tenth, ... */
 const ALL_LABELLED = 14;
 const STEPS = [5, 10, 20, 25, 50, 100];
@@ -16,18 +18,18 @@ const SPOKEN = 4;
  * Draws the ribbon, keeping its columns where the years are the same ones, so that a
  * column moves to its new height.
  * @param {HTMLElement} figure
- * @param {any} verdict
+ * @param {Verdict} verdict
  */
 export function drawRibbon(figure, verdict) {
   const years = verdict.model_years;
-  const key = years.map((/** @type {[number, number]} */ [year]) => year).join();
+  const key = years.map(([year]) => year).join();
   if (figure.dataset.years !== key) {
     figure.dataset.years = key;
     figure.classList.toggle("ribbon--dense", years.length > ALL_LABELLED);
     figure.style.setProperty("--columns", String(years.length));
     figure.replaceChildren(...years.map(() => column("")), column("ribbon__column--none"));
   }
-  const shares = [...years.map((/** @type {number[]} */ [, p]) => p), verdict.outside];
+  const shares = [...years.map(([, p]) => p), verdict.outside];
   const lead = leading(verdict);
   const full = Math.max(Math.min(1, FULL / years.length), ...shares);
   shares.forEach((p, i) => {
@@ -41,7 +43,7 @@ export function drawRibbon(figure, verdict) {
 
 /**
  * The ribbon in words: the likeliest years, the rest, none of these.
- * @param {any} verdict
+ * @param {Verdict} verdict
  */
 export function spoken(verdict) {
   const ranked = [...verdict.model_years].sort((a, b) => b[1] - a[1]);
@@ -54,7 +56,7 @@ export function spoken(verdict) {
 /**
  * The sentence under the ribbon, the leading year marked.
  * @param {HTMLElement} status
- * @param {any} verdict
+ * @param {Verdict} verdict
  */
 export function drawSay(status, verdict) {
   if (status.dataset.said === verdict.say) return;
@@ -83,18 +85,18 @@ function column(name) {
   return made;
 }
 
-/** Place of the leading column; none while nothing was read. @param {any} verdict */
+/** Place of the leading column; none while nothing was read. @param {Verdict} verdict */
 function leading(verdict) {
   const years = verdict.model_years;
   if (verdict.leading === null) return years.length;
   if (!verdict.say.includes(String(verdict.leading))) return -1;
-  return years.findIndex((/** @type {number[]} */ [year]) => year === verdict.leading);
+  return years.findIndex(([year]) => year === verdict.leading);
 }
 
 /**
  * Writes the years below: all of them, or round ones with the leading year in between.
  * @param {HTMLElement} figure
- * @param {[number, number][]} years
+ * @param {Verdict["model_years"]} years
  * @param {number} lead
  */
 function labels(figure, years, lead) {

@@ -5,7 +5,7 @@ import { picture } from "./picture.js";
 
 const WIDE = 320;
 const HIGH = 58;
-const EDGE = 16;
+const EDGE = 24;
 const MOST_FIGURES = 7;
 
 /**
@@ -49,7 +49,14 @@ function stride(range) {
 
 /** @param {string} name @param {string} d @returns {import("./picture.js").Drawn} */
 function path(name, d) {
-  return ["path", [["class", name], ["d", d]], []];
+  return [
+    "path",
+    [
+      ["class", name],
+      ["d", d],
+    ],
+    [],
+  ];
 }
 
 /** @param {number} x @param {string} text @returns {import("./picture.js").Drawn} */

@@ -10,6 +10,10 @@ import { day } from "./reading.js";
 import { drawFlags, drawNext, drawWeights } from "./reasons.js";
 import { halves } from "./ribbon.js";
 
+/** @typedef {import("../shelf.js").Guide} Guide */
+/** @typedef {import("../desk.js").Desk} Desk */
+/** @typedef {import("../engine/find.js").Verdict} Verdict */
+
 /** What no guide needs to say, because it holds for every verdict. */
 const ALWAYS = [
   "This is an estimate from what was read, not an authentication or an appraisal.",
@@ -19,7 +23,7 @@ const ALWAYS = [
 /**
  * Draws the verdict.
  * @param {HTMLElement} root
- * @param {{guide: any, session: any, find: any, verdict: any}} data
+ * @param {Desk} data
  */
 export function drawVerdict(root, data) {
   const { guide, verdict } = data;
@@ -44,7 +48,7 @@ export function drawVerdict(root, data) {
 
 /**
  * The sentence with its year in large figures, or the sentence alone.
- * @param {any} verdict
+ * @param {Verdict} verdict
  */
 function headline(verdict) {
   const year = String(verdict.leading);
@@ -61,18 +65,21 @@ function headline(verdict) {
   return made;
 }
 
-/** Whether anything was read or is gone. @param {{session: any}} data */
+/** Whether anything was read or is gone. @param {Desk} data */
 function read({ session }) {
   return session.gone.length > 0 || session.readings.some(([, reading]) => reading !== null);
 }
 
-/** @param {any} verdict */
+/** @param {Verdict} verdict */
 function drawBuilt(verdict) {
   if (!verdict.built_say) return null;
-  return piece("built", { months: drawMonths(verdict.built), say: `${capital(verdict.built_say)}.` });
+  return piece("built", {
+    months: drawMonths(verdict.built),
+    say: `${capital(verdict.built_say)}.`,
+  });
 }
 
-/** @param {any} verdict */
+/** @param {Verdict} verdict */
 function drawYears(verdict) {
   const rows = verdict.model_years.map(([year, p]) =>
     piece("year-row", { year: String(year), percent: percent(p) }),
@@ -81,7 +88,7 @@ function drawYears(verdict) {
   return piece("years", { rows });
 }
 
-/** @param {any} guide */
+/** @param {Guide} guide */
 function drawCautions({ title, updated, source, cautions }) {
   const known = updated ? `What is known here is of ${day(updated)}.` : "";
   return piece("cautions", {
