@@ -105,4 +105,4 @@ def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
     webkit.execute_script("location.hash = '#verdict'")
     headline = wait(webkit, lambda: shown(webkit, "[data-screen=verdict] h1"))[0].text
     assert re.search(r"19[56]\d", headline)
-    assert re.search(r"\d %", headline)
+    assert re.search(r"\d\s%", headline)

@@ -1,0 +1,86 @@
+"""Times in a real Chromium with the CPU slowed four times, on the served bundle.
+
+`arithmetic` is one judge with the full ranking, six readings on the guide; `tap` is
+from a finger's click on an answer to the frame after the one that shows the next
+question.
+"""
+
+import statistics
+import sys
+import tempfile
+from pathlib import Path
+
+from playwright.sync_api import sync_playwright
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
+
+from conftest import CHROMIUM, QUIET
+from serving import Server
+
+GUIDE = "wrackham-teale-dotterel"
+READINGS = [
+    ["toe-outline", "round"],
+    ["sole-numerals", "plain"],
+    ["face-scoring", "dotted"],
+    ["pad", 6.1],
+    ["collar-shape", "long"],
+    ["hosel-code", "C72?"],
+]
+ARITHMETIC = """async ([base, guide, readings]) => {
+  const engine = await import(new URL(base + "phone/engine/index.js", location));
+  const packed = await (await fetch(base + `guides/${guide}.json`)).json();
+  const tables = engine.prepare(engine.unpack(packed));
+  const find = { guide, items: [{ readings, gone: [], member: null }], claim: null };
+  const times = [];
+  for (let i = 0; i < 150; i++) {
+    const start = performance.now();
+    engine.judge(tables, find);
+    times.push(performance.now() - start);
+  }
+  return times.slice(50);
+}"""
+TAP = """() => new Promise((done) => {
+  const answer = document.querySelector("label.answer");
+  const start = performance.now();
+  answer.click();
+  requestAnimationFrame(() => requestAnimationFrame(() =>
+    done(performance.now() - start)));
+})"""
+
+
+def measure(slower: int = 4, taps: int = 40) -> dict[str, tuple[float, float]]:
+    """Median and worst, in milliseconds, of the arithmetic and of a tap."""
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as started:
+        server = Server(Path(folder) / "site")
+        browser = started.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
+        try:
+            page = browser.new_page(viewport={"width": 390, "height": 844})
+            page.goto(server.url)
+            base = page.evaluate("document.body.dataset.base")
+            session = page.context.new_cdp_session(page)
+            session.send("Emulation.setCPUThrottlingRate", {"rate": slower})
+            sums = page.evaluate(ARITHMETIC, [base, GUIDE, READINGS])
+            tapped = [_tap(page) for _ in range(taps)]
+        finally:
+            browser.close()
+            server.stop()
+    return {
+        "judge and rank": (statistics.median(sums), max(sums)),
+        "tap to painted answer": (statistics.median(tapped), max(tapped)),
+    }
+
+
+def _tap(page) -> float:
+    """One tap on the first answer; a walk that is over starts afresh."""
+    if not page.locator("label.answer:visible").count():
+        page.goto(page.url.split("#")[0] + "#home")
+        page.reload()
+        page.locator("[data-act=start]:visible").first.click()
+        page.locator("label.answer").first.wait_for()
+    if page.locator(".keypad, #size").count():
+        page.locator("label.answer", has_text="Can’t tell").click()
+        page.wait_for_timeout(200)
+        return _tap(page)
+    took = page.evaluate(TAP)
+    page.wait_for_timeout(150)
+    return took
