@@ -23,7 +23,7 @@ READINGS = [
     ["sole-numerals", "plain"],
     ["face-scoring", "dotted"],
     ["pad", 6.1],
-    ["collar-shape", "long"],
+    ["collar-shape", "straight"],
     ["hosel-code", "C72?"],
 ]
 ARITHMETIC = """async ([base, guide, readings]) => {

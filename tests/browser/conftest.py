@@ -27,9 +27,17 @@ def bundle(tmp_path_factory):
     return tmp_path_factory.mktemp("bundle") / "site"
 
 
+@pytest.fixture(scope="session")
+def standing(bundle):
+    """A server for all tests that need one running; a build takes its time."""
+    running = Server(bundle)
+    yield running
+    running.stop()
+
+
 @pytest.fixture
-def server(bundle):
-    """A running server that the test may stop."""
+def server(bundle, standing):
+    """A server of the test's own, on the same files, that it may stop."""
     running = Server(bundle)
     yield running
     running.stop()

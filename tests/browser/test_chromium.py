@@ -59,32 +59,32 @@ def test_journey_fails_without_the_cache(server, launch):
         page.goto(server.url)
 
 
-def test_closing_at_any_moment_keeps_the_question(server, launch):
+def test_closing_at_any_moment_keeps_the_question(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     tap_first(page)
     asked, lead = heading(page).inner_text(), status(page)
 
     page = launch()
-    page.goto(server.url + "#look")
+    page.goto(standing.url + "#look")
 
     expect(heading(page)).to_have_text(asked)
     assert status(page) == lead
 
 
-def test_phone_agrees_with_the_vectors(server, launch):
+def test_phone_agrees_with_the_vectors(standing, launch):
     page = launch()
-    page.goto(server.url + "#check")
+    page.goto(standing.url + "#check")
     page.locator("[data-screen=check] button").first.click()
 
     said = page.locator("[data-screen=check]")
     expect(said).to_contain_text(re.compile(r"(\d+) of \1"), timeout=60_000)
 
 
-def test_chromium_finds_it_installable(server, launch):
+def test_chromium_finds_it_installable(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     session = page.context.new_cdp_session(page)
 
     errors = session.send("Page.getInstallabilityErrors")["installabilityErrors"]
@@ -94,7 +94,7 @@ def test_chromium_finds_it_installable(server, launch):
     assert manifest["errors"] == []
 
 
-def test_whole_journey_logs_no_error(server, launch):
+def test_whole_journey_logs_no_error(standing, launch):
     """No policy violation, no failed request, no exception on any screen."""
     page = launch()
     said = []
@@ -102,24 +102,24 @@ def test_whole_journey_logs_no_error(server, launch):
     page.on("pageerror", lambda error: said.append(str(error)))
     page.on("requestfailed", lambda request: said.append(request.url))
 
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     while page.locator("label.answer").count():
         before = heading(page).inner_text()
         page.locator("label.answer", has_text="Can’t tell").click()
         expect(page.locator("[data-heading]:visible")).not_to_have_text(before)
     for screen in ("#places", "#verdict", "#check", "#home"):
-        page.goto(server.url + screen)
+        page.goto(standing.url + screen)
         expect(page.locator("main h1:visible")).to_have_count(1)
 
     assert said == []
 
 
-def test_code_is_typed_on_its_own_keypad(server, launch):
+def test_code_is_typed_on_its_own_keypad(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
-    page.goto(server.url + "#look/hosel-code")
+    page.goto(standing.url + "#look/hosel-code")
 
     for key in "C7":
         page.locator(".keypad__keys").get_by_text(key, exact=True).click()
@@ -130,11 +130,11 @@ def test_code_is_typed_on_its_own_keypad(server, launch):
     expect(page.locator("[data-status]")).to_contain_text("1957")
 
 
-def test_wrong_measure_is_told_beside_the_field(server, launch):
+def test_wrong_measure_is_told_beside_the_field(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
-    page.goto(server.url + "#look/pad")
+    page.goto(standing.url + "#look/pad")
 
     for typed in ("thick", "99"):
         page.locator("#size").fill(typed)
@@ -146,9 +146,9 @@ def test_wrong_measure_is_told_beside_the_field(server, launch):
     expect(page.locator("[data-status]")).not_to_have_text("nothing read yet")
 
 
-def test_only_what_shows_from_here_is_asked(server, launch):
+def test_only_what_shows_from_here_is_asked(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     page.get_by_label("I can only look from here").check()
 
@@ -167,11 +167,11 @@ def tap_away(page):
     return before
 
 
-def test_gone_part_is_not_asked_about(server, launch):
+def test_gone_part_is_not_asked_about(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
-    page.goto(server.url + "#look/grip-cap")
+    page.goto(standing.url + "#look/grip-cap")
     tap(page, "The grip is gone")
 
     go_to_verdict(page)
@@ -181,11 +181,11 @@ def test_gone_part_is_not_asked_about(server, launch):
     )
 
 
-def test_claim_is_weighed_on_the_verdict(server, launch):
+def test_claim_is_weighed_on_the_verdict(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
-    page.goto(server.url + "#look/hosel-code")
+    page.goto(standing.url + "#look/hosel-code")
     for key in "C624":
         page.locator(".keypad__keys").get_by_text(key, exact=True).click()
     page.get_by_role("button", name="Take this code").click()
@@ -199,25 +199,25 @@ def test_claim_is_weighed_on_the_verdict(server, launch):
 
 
 @pytest.mark.parametrize("size", [*SIZES, (1280, 800)], ids=lambda size: str(size[0]))
-def test_nothing_is_wider_than_the_screen(server, launch, size):
+def test_nothing_is_wider_than_the_screen(standing, launch, size):
     page = launch(size)
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
 
     for screen in ("#look", "#look/hosel-code", "#look/pad", "#places", "#verdict"):
-        page.goto(server.url + screen)
+        page.goto(standing.url + screen)
         page.wait_for_timeout(100)
         wide = page.evaluate("document.documentElement.scrollWidth")
         assert wide <= size[0], screen
 
 
 @pytest.mark.parametrize("screen", ["#look", "#look/hosel-code", "#places", "#verdict"])
-def test_everything_to_tap_is_large_enough(server, launch, screen):
+def test_everything_to_tap_is_large_enough(standing, launch, screen):
     """WCAG 2.2, 2.5.5: 44 by 44 CSS pixels; links within a sentence excepted."""
     page = launch((320, 568))
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
-    page.goto(server.url + screen)
+    page.goto(standing.url + screen)
     page.wait_for_timeout(100)
 
     small = page.evaluate(
@@ -232,9 +232,9 @@ def test_everything_to_tap_is_large_enough(server, launch, screen):
     assert small == []
 
 
-def test_status_speaks_once_per_answer(server, launch):
+def test_status_speaks_once_per_answer(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     page.evaluate(
         """() => {
@@ -251,9 +251,9 @@ def test_status_speaks_once_per_answer(server, launch):
     assert page.evaluate("window.spoken") == 1
 
 
-def test_keyboard_alone_reaches_a_verdict(server, launch):
+def test_keyboard_alone_reaches_a_verdict(standing, launch):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     before = heading(page).inner_text()
     expect(heading(page)).to_be_focused()
@@ -270,13 +270,13 @@ def test_keyboard_alone_reaches_a_verdict(server, launch):
     expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()
 
 
-def test_find_is_exported_for_the_command_line(server, launch, tmp_path):
+def test_find_is_exported_for_the_command_line(standing, launch, tmp_path):
     from fieldid.guides import finds
     from fieldid.guides.load import load
     from fieldid.paths import RULES
 
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     tap_first(page)
     go_to_verdict(page)

@@ -12,7 +12,7 @@ BANNER = "[data-banner]"
 KEEP_OUT = {"service_workers": "block"}
 
 
-def test_guide_of_newer_format_is_told(server, launch):
+def test_guide_of_newer_format_is_told(standing, launch):
     page = launch(**KEEP_OUT)
 
     def newer(route):
@@ -20,7 +20,7 @@ def test_guide_of_newer_format_is_told(server, launch):
         route.fulfill(json={**packed, "format": 2})
 
     page.route(re.compile(r"/guides/.*\.json"), newer)
-    page.goto(server.url)
+    page.goto(standing.url)
     page.get_by_role("link", name="Start looking").click()
 
     expect(page.locator(BANNER)).to_contain_text("format 2")
@@ -28,10 +28,10 @@ def test_guide_of_newer_format_is_told(server, launch):
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()
 
 
-def test_guide_that_does_not_arrive_is_told(server, launch):
+def test_guide_that_does_not_arrive_is_told(standing, launch):
     page = launch(**KEEP_OUT)
     page.route(re.compile(r"/guides/.*\.json"), lambda route: route.abort())
-    page.goto(server.url)
+    page.goto(standing.url)
     page.get_by_role("link", name="Start looking").click()
 
     expect(page.locator(BANNER)).to_be_visible()
@@ -46,10 +46,10 @@ def test_guide_that_does_not_arrive_is_told(server, launch):
     ],
     ids=["refused", "absent"],
 )
-def test_blocked_storage_leaves_the_questions(server, launch, broken):
+def test_blocked_storage_leaves_the_questions(standing, launch, broken):
     page = launch()
     page.add_init_script(broken)
-    page.goto(server.url)
+    page.goto(standing.url)
     start(page)
     lead = status(page)
     tap_first(page)
@@ -58,13 +58,13 @@ def test_blocked_storage_leaves_the_questions(server, launch, broken):
     assert status(page) != lead
 
 
-def test_full_disk_leaves_the_questions(server, launch):
+def test_full_disk_leaves_the_questions(standing, launch):
     page = launch()
     page.add_init_script(
         """IDBObjectStore.prototype.put = () => {
              throw new DOMException("full", "QuotaExceededError") }"""
     )
-    page.goto(server.url)
+    page.goto(standing.url)
     start(page)
     tap_first(page)
 
@@ -109,16 +109,16 @@ SPOIL = """async (spoil) => {
     [({"format": 9}, "newer version"), ({"session": "not a session"}, "draft")],
     ids=["newer", "junk"],
 )
-def test_unreadable_draft_is_told_and_kept(server, launch, spoil, sentence):
+def test_unreadable_draft_is_told_and_kept(standing, launch, spoil, sentence):
     page = launch()
-    open_kept(page, server.url)
+    open_kept(page, standing.url)
     start(page)
     tap_first(page)
     page.wait_for_timeout(500)
     page.evaluate(SPOIL, spoil)
 
     page = launch()
-    page.goto(server.url)
+    page.goto(standing.url)
 
     expect(page.locator(BANNER)).to_contain_text(sentence)
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()

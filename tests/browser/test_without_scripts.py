@@ -15,18 +15,18 @@ NO_SCRIPTS = {
 }
 
 
-def test_first_page_is_readable_without_scripts(server, launch):
+def test_first_page_is_readable_without_scripts(standing, launch):
     page = launch(**NO_SCRIPTS)
-    page.goto(server.url)
+    page.goto(standing.url)
 
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()
     expect(page.get_by_text("Scripts are switched off here.")).to_be_visible()
     expect(page.get_by_role("link", name="Questions on one page")).to_be_visible()
 
 
-def test_tree_is_walked_to_a_year_without_scripts(server, launch):
+def test_tree_is_walked_to_a_year_without_scripts(standing, launch):
     page = launch(**NO_SCRIPTS)
-    page.goto(server.url)
+    page.goto(standing.url)
     page.get_by_role("link", name="Questions on one page").click()
 
     place = page.locator("main")
