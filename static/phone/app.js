@@ -9,10 +9,10 @@ import { asked, laid } from "./desk.js";
 import { startDevice } from "./device.js";
 import { keep, last, rememberLast, taken } from "./keeping.js";
 import { needsFind, route, toClue } from "./routes.js";
-import { arrive, at, drawScreen, screenOf } from "./screens.js";
+import { at, drawScreen, screenOf } from "./screens.js";
 import * as session from "./session.js";
 import { opened } from "./shelf.js";
-import { cited, claimed, lacking, noted } from "./steps.js";
+import { cited, claimed, lacking } from "./steps.js";
 import { listenAnswers } from "./view/answering.js";
 import { listen, listenChanges, revealOpened } from "./view/dom.js";
 import { dismiss, notify } from "./view/frame.js";
@@ -61,16 +61,19 @@ function lay(shelved, next) {
   desks.set(now.guide.id, now);
 }
 
-/** Draws the screen that the address names. */
-function draw() {
+/**
+ * Draws the screen that the address names.
+ * @param {boolean} [arriving] whether it is another one for the user: from its top then
+ */
+function draw(arriving = false) {
   const { screen, clue: wanted } = route(location.hash);
   if (!now || !needsFind(screen)) {
     drawHome();
-    return drawScreen(needsFind(screen) ? "home" : screen, {});
+    return drawScreen(needsFind(screen) ? "home" : screen, {}, arriving);
   }
   const clue = asked(now, wanted);
   if (clue && entry.clue !== clue.id) entry = { clue: clue.id, typed: before(clue), wrong: "" };
-  drawScreen(screen, { ...now, ...entry, clue });
+  drawScreen(screen, { ...now, ...entry, clue }, arriving);
 }
 
 /** The clue that is being asked about. */
@@ -83,12 +86,16 @@ function before({ id }) {
   return String(new Map(now.session.readings).get(id) ?? "");
 }
 
-/** An event has changed the session: judge, draw, and keep it last. @param {session.Session} next */
-function step(next) {
-  if (next === now.session) return draw();
+/**
+ * An event has changed the session: judge, draw, and keep it last.
+ * @param {session.Session} next
+ * @param {boolean} [arriving]
+ */
+function step(next, arriving = false) {
+  if (next === now.session) return draw(arriving);
   lay(now, next);
   entry = { clue: "", typed: "", wrong: "" };
-  draw();
+  draw(arriving);
   keep(now).catch(failed);
 }
 
@@ -96,16 +103,15 @@ function step(next) {
 function goOn(next) {
   // Telling the browser what it knows costs a phone a tenth of a tap.
   if (location.hash !== "#look") history.replaceState(null, "", "#look");
-  step(next);
-  arrive();
+  step(next, true);
 }
 
 /** @param {import("./view/answering.js").Taken} answer */
 function take({ means, value }) {
   const clue = clueNow();
   if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide));
-  if (means === "cannot") return goOn(session.answer(now.session, clue.id, null));
-  if (means === "reading") return goOn(noted(now.session, clue, value));
+  if (means === "cannot") return goOn(session.answer(now.session, clue, null));
+  if (means === "reading") return goOn(session.answer(now.session, clue, value));
   const { kind } = clue;
   const { typed } = entry;
   if (kind.name === "code")
@@ -115,7 +121,7 @@ function take({ means, value }) {
 
 /** @param {Clue} clue @param {string} typed @param {string} wrong @param {string | number | null} reading */
 function takeTyped(clue, typed, wrong, reading) {
-  if (!wrong) return goOn(noted(now.session, clue, reading));
+  if (!wrong) return goOn(session.answer(now.session, clue, reading));
   entry = { clue: clue.id, typed, wrong };
   draw();
   at("#size, [data-act=key]").focus();
@@ -186,10 +192,7 @@ function listenAll() {
   });
   listen(screenOf("verdict"), { copy: () => void copyFind(screenOf("verdict"), now.find) });
   listen(at("[data-bar]"), {
-    undo: () => {
-      step(session.undo(now.session));
-      if (route(location.hash).screen === "look") arrive();
-    },
+    undo: () => step(session.undo(now.session), route(location.hash).screen === "look"),
   });
   listen(at("[data-banner]"), { close: (_, event) => dismiss(at("[data-banner]"), event) });
   revealOpened(at("main"));
@@ -205,10 +208,7 @@ function listenAll() {
     event.preventDefault();
     at("#main").focus();
   });
-  window.addEventListener("hashchange", () => {
-    draw();
-    arrive();
-  });
+  window.addEventListener("hashchange", () => draw(true));
 }
 
 async function start() {

@@ -2,7 +2,7 @@
 
 import { needsFind } from "./routes.js";
 import { drawClue, drawDone } from "./view/clue.js";
-import { focusHeading, keepingFocus } from "./view/dom.js";
+import { focusHeading, keepingFocus, letGo } from "./view/dom.js";
 import { drawBar } from "./view/frame.js";
 import { dropFile } from "./view/keep.js";
 import { drawPlaces } from "./view/places.js";
@@ -44,8 +44,9 @@ export const screenOf = (name) => at(`[data-screen="${name}"]`);
  * Shows a screen; those of a find are drawn from its data.
  * @param {string} screen
  * @param {any} data
+ * @param {boolean} arriving whether to begin at its top, else where the user was
  */
-export function drawScreen(screen, data) {
+export function drawScreen(screen, data, arriving) {
   for (const each of document.querySelectorAll("[data-screen]")) {
     /** @type {HTMLElement} */ (each).hidden = each !== screenOf(screen);
   }
@@ -54,20 +55,28 @@ export function drawScreen(screen, data) {
   }
   document.body.dataset.showing = screen;
   document.title = `${TITLES[screen](data)} · fieldid`;
-  if (!needsFind(screen)) return;
+  if (needsFind(screen)) drawFind(screen, data, arriving);
+  if (arriving) arrive(screen);
+}
+
+/** @param {string} screen @param {any} data @param {boolean} arriving */
+function drawFind(screen, data, arriving) {
+  const root = screenOf(screen);
+  // Losing the focus makes a browser lay the page out: before anything has changed that
+  // costs nothing, and afterwards the focus goes to the heading anyway.
+  if (arriving) letGo();
+  keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
   at("[data-guide-name]").textContent = data.guide.title;
   at("[data-invented]").hidden = !data.guide.fiction;
   drawRibbon(at("[data-ribbon]"), data.verdict);
   drawSay(at("[data-status]"), data.verdict);
   keepingFocus(at("[data-bar]"), () => drawBar(at("[data-bar]"), { screen, ...data }));
-  keepingFocus(screenOf(screen), () => DRAWN[screen](screenOf(screen), data), FALLBACK);
   const frame = at("[data-lead]").offsetHeight + at("[data-bar]").offsetHeight;
   document.body.classList.toggle("crowded", frame > MOST_FRAME * window.innerHeight);
 }
 
-/** Brings the screen's top into view and its heading into focus. */
-export function arrive() {
-  const screen = document.body.dataset.showing ?? "home";
+/** Brings the screen's top into view and its heading into focus. @param {string} screen */
+function arrive(screen) {
   const top = at("[data-top]");
   // The ribbon sticks, so its own place says nothing: it begins where the top ends.
   window.scrollTo(0, needsFind(screen) ? top.offsetTop + top.offsetHeight : 0);

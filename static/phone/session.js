@@ -5,6 +5,7 @@ import { FORMAT, mended, opened } from "./draft.js";
 
 export { DraftError } from "./draft.js";
 
+/** @typedef {import("./engine/guide.js").Clue} Clue */
 /** @typedef {import("./engine/guide.js").Guide} Guide */
 /** @typedef {import("./engine/find.js").Claim} Claim */
 /** @typedef {import("./engine/find.js").Find} Find */
@@ -32,12 +33,14 @@ export function begin(guide) {
 }
 
 /**
- * The session with this reading, in place of an earlier one of the same clue.
- * @param {Session} session @param {string} clue @param {Reading} reading
+ * The session with this reading, in place of an earlier one of the same clue; a part
+ * that is read cannot be gone.
+ * @param {Session} session @param {Pick<Clue, "id" | "part">} clue @param {Reading} reading
  */
-export function answer(session, clue, reading) {
-  const readings = new Map(session.readings).set(clue, reading);
-  return step(session, { readings: [...readings] });
+export function answer(session, { id, part }, reading) {
+  const readings = [...new Map(session.readings).set(id, reading)];
+  const gone = session.gone.filter((lost) => lost !== part || reading === null);
+  return step(session, { readings, gone });
 }
 
 /** @param {Session} session @param {string} clue */

@@ -1,18 +1,8 @@
 /** What the events of several controls make of a session; pure, over session.js. */
 
-import { answer, claim, regain, without } from "./session.js";
+import { claim, without } from "./session.js";
 
 /** @typedef {import("./session.js").Session} Session */
-/** @typedef {import("./engine/guide.js").Clue} Clue */
-/** @typedef {import("./engine/find.js").Reading} Reading */
-
-/**
- * The session with a reading; a part that is read cannot be gone.
- * @param {Session} session @param {Clue} clue @param {Reading} reading
- */
-export function noted(session, clue, reading) {
-  return answer(regain(session, clue.part), clue.id, reading);
-}
 
 /**
  * The session without a tool, or with it again.

@@ -8,6 +8,7 @@ const { answer, begin, claim, draft, find, lose, member } = events;
 const { regain, restore, retract, undo } = events;
 const STAMP = "1a2b";
 const fresh = () => begin(small.id);
+const clue = (wanted) => small.clues.find(({ id }) => id === wanted);
 
 test("a fresh session has read nothing", () => {
   assert.deepEqual(find(fresh(), small), {
@@ -18,28 +19,27 @@ test("a fresh session has read nothing", () => {
 });
 
 test("an answer replaces the earlier one", () => {
-  const session = answer(answer(fresh(), "rings", "green"), "rings", "navy");
+  const session = answer(answer(fresh(), clue("rings"), "green"), clue("rings"), "navy");
 
   assert.deepEqual(session.readings, [["rings", "navy"]]);
 });
 
 test("can't tell is kept as null", () => {
-  const session = answer(fresh(), "rings", null);
+  const session = answer(fresh(), clue("rings"), null);
 
   assert.deepEqual(find(session, small).items[0].readings, [["rings", null]]);
 });
 
 test("a retracted reading is unread", () => {
-  const session = retract(answer(fresh(), "rings", null), "rings");
+  const session = retract(answer(fresh(), clue("rings"), null), "rings");
 
   assert.deepEqual(session.readings, []);
 });
 
 test("the order of taps is irrelevant", () => {
   const taps = [
-    (s) => answer(s, "cap", "bird"),
-    (s) => answer(s, "pad", 6.1),
-    (s) => answer(s, "code", "C?7"),
+    (s) => answer(s, clue("pad"), 6.1),
+    (s) => answer(s, clue("code"), "C?7"),
     (s) => lose(s, "collar", small),
     (s) => lose(s, "grip", small),
   ];
@@ -54,8 +54,22 @@ test("the order of taps is irrelevant", () => {
   assert.deepEqual(find(forth, small), find(back, small));
 });
 
+test("what is read on a gone part brings it back in one step", () => {
+  const gone = lose(fresh(), "grip", small);
+  const read = answer(gone, clue("cap"), "bird");
+
+  assert.deepEqual(read.gone, []);
+  assert.deepEqual(undo(read), gone);
+});
+
+test("what cannot be told of a gone part leaves it gone", () => {
+  const gone = lose(fresh(), "grip", small);
+
+  assert.deepEqual(answer(gone, clue("cap"), null).gone, ["grip"]);
+});
+
 test("readings on a gone part do not count", () => {
-  const read = answer(answer(fresh(), "cap", "bird"), "rings", "navy");
+  const read = answer(answer(fresh(), clue("cap"), "bird"), clue("rings"), "navy");
   const gone = lose(read, "grip", small);
 
   assert.deepEqual(find(gone, small).items[0].readings, [["rings", "navy"]]);
@@ -92,9 +106,9 @@ test("what cannot be done now is kept", () => {
 });
 
 test("a tap that changes nothing is no step", () => {
-  const session = lose(answer(fresh(), "pad", 6.1), "grip", small);
+  const session = lose(answer(fresh(), clue("pad"), 6.1), "grip", small);
 
-  assert.equal(answer(session, "pad", 6.1), session);
+  assert.equal(answer(session, clue("pad"), 6.1), session);
   assert.equal(lose(session, "grip", small), session);
   assert.equal(retract(session, "rings"), session);
 });
@@ -114,7 +128,7 @@ test("undo restores exactly, step by step", () => {
 
 test("a hundred steps can be undone", () => {
   let session = fresh();
-  for (let i = 0; i <= 120; i += 1) session = answer(session, "pad", 3 + i / 100);
+  for (let i = 0; i <= 120; i += 1) session = answer(session, clue("pad"), 3 + i / 100);
 
   assert.equal(session.past.length, 100);
   assert.deepEqual(session.past[0].readings, [["pad", 3.2]]);
@@ -164,7 +178,7 @@ test("a draft of another guide is refused", () => {
 });
 
 test("what is no draft is refused with a sentence", () => {
-  const good = JSON.parse(JSON.stringify(draft(answer(fresh(), "pad", 6), STAMP)));
+  const good = JSON.parse(JSON.stringify(draft(answer(fresh(), clue("pad"), 6), STAMP)));
   const with_ = (change) => ({ ...good, session: { ...good.session, ...change } });
   const junk = {
     nothing: null,
@@ -249,7 +263,7 @@ test("a claim outlives a clue that it cited", () => {
 
 test("undo does not bring back what the guide lost", () => {
   const read = { ...fresh(), readings: [["star", "yes"]] };
-  const kept = answer(read, "cap", "bird");
+  const kept = answer(read, clue("cap"), "bird");
   const { session } = restore(draft(kept, STAMP), small, STAMP);
 
   assert.deepEqual(undo(session).readings, []);
@@ -287,8 +301,8 @@ test("keys that are not ours do not come back", () => {
 });
 
 /** Whether a kept reading outlives a look into the guide. */
-function isTaken(clue, reading) {
-  const kept = draft(answer(fresh(), clue, reading), STAMP);
+function isTaken(id, reading) {
+  const kept = draft(answer(fresh(), clue(id), reading), STAMP);
   return restore(kept, small, STAMP).lost.length === 0;
 }
 
@@ -297,9 +311,9 @@ function* wander(seed, steps) {
   const random = dice(seed);
   const pick = (list) => list[Math.floor(random() * list.length)];
   const taps = [
-    (s) => answer(s, "rings", pick(["green", "navy", null])),
-    (s) => answer(s, "pad", pick([3, 6.25, 12, null])),
-    (s) => answer(s, "code", pick(["A17", "?52", "???", null])),
+    (s) => answer(s, clue("rings"), pick(["green", "navy", null])),
+    (s) => answer(s, clue("pad"), pick([3, 6.25, 12, null])),
+    (s) => answer(s, clue("code"), pick(["A17", "?52", "???", null])),
     (s) => retract(s, pick(["rings", "pad", "code"])),
     (s) => lose(s, pick(["collar", "grip"]), small),
     (s) => regain(s, pick(["collar", "grip"])),

@@ -2,10 +2,10 @@
 
 import { capital } from "../engine/words.js";
 import { drawAside, drawSwitches } from "./aside.js";
-import { piece, set, slot } from "./dom.js";
+import { fill, joined, piece, set, slot } from "./dom.js";
 import { drawKeypad } from "./keypad.js";
 import { drawMeasure } from "./measure.js";
-import { isLong, picture, scene } from "./picture.js";
+import { isLong, light, picture } from "./picture.js";
 import { byId, CANNOT_TELL } from "./reading.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
@@ -40,20 +40,38 @@ const TAKES = {
  */
 export function drawClue(root, data) {
   const { guide, clue } = data;
-  const made = piece("question", {
+  const asked = standing(root, guide);
+  fill(asked, {
     ask: clue.ask,
-    where: clue.where,
-    scene: scene(guide.scene, [clue.spot]),
     answers: answers(data),
     last: last(data),
     take: TAKES[clue.kind.name],
   });
-  made.classList.toggle("question--typed", clue.kind.name !== "choice");
-  made.classList.toggle("question--wordy", clue.ask.length > WORDY);
-  made.classList.toggle("question--told", clue.where.length > TOLD);
-  if (!clue.where) made.querySelector("fieldset")?.removeAttribute("aria-describedby");
-  set(slot(made, "answers"), { class: answersClass(clue) });
-  root.replaceChildren(made, drawAside(data));
+  set(slot(asked, "where"), { hidden: !clue.where }).textContent = joined(clue.where);
+  light(slot(asked, "scene"), [clue.spot]);
+  asked.removeAttribute("data-chosen");
+  asked.classList.toggle("question--typed", clue.kind.name !== "choice");
+  asked.classList.toggle("question--wordy", clue.ask.length > WORDY);
+  asked.classList.toggle("question--told", clue.where.length > TOLD);
+  set(slot(asked, "answers"), { class: answersClass(clue) });
+  asked.nextElementSibling?.remove();
+  asked.after(drawAside(data));
+}
+
+/**
+ * The frame of a guide's questions. It stays from one to the next, since the object's
+ * drawing is the dearest thing on the screen to lay out.
+ * @param {HTMLElement} root
+ * @param {Guide} guide
+ */
+function standing(root, guide) {
+  const there = root.firstElementChild;
+  if (there instanceof HTMLElement && there.dataset.guide === guide.id) return there;
+  const made = set(piece("question", { scene: picture(guide.scene) }), {
+    "data-guide": guide.id,
+  });
+  root.replaceChildren(made);
+  return made;
 }
 
 /**

@@ -2,6 +2,9 @@
 
 /** @typedef {string | Node | Node[] | null} Filling */
 
+/** The templates in use, by name: looking one up is a walk through the page. @type {Map<string, HTMLTemplateElement>} */
+const templates = new Map();
+
 /**
  * A copy of a template's one element, its slots filled.
  * @param {string} name
@@ -9,12 +12,19 @@
  * @returns {HTMLElement}
  */
 export function piece(name, slots = {}) {
-  const template = document.querySelector(`template[data-piece="${name}"]`);
-  if (!(template instanceof HTMLTemplateElement)) throw new Error(`No piece "${name}"`);
+  const found = templates.get(name) ?? template(name);
+  templates.set(name, found);
   const copy = /** @type {HTMLElement} */ (
-    document.importNode(template.content, true).firstElementChild
+    document.importNode(found.content, true).firstElementChild
   );
   return fill(copy, slots);
+}
+
+/** @param {string} name */
+function template(name) {
+  const found = document.querySelector(`template[data-piece="${name}"]`);
+  if (found instanceof HTMLTemplateElement) return found;
+  throw new Error(`No piece "${name}"`);
 }
 
 /**
@@ -113,6 +123,11 @@ export function revealOpened(root) {
       summary?.nextElementSibling?.scrollIntoView({ block: "nearest" }),
     );
   });
+}
+
+/** Takes the focus from whatever has it. */
+export function letGo() {
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
 }
 
 /** Moves the focus to the heading of what is shown. @param {ParentNode} root */

@@ -28,10 +28,19 @@ export function picture([tag, attributes, children]) {
  */
 export function scene(node, lit) {
   const drawn = picture(node);
+  light(drawn, lit);
+  return drawn;
+}
+
+/**
+ * Lights some spots of a drawing, and no others.
+ * @param {Element} drawn
+ * @param {string[]} lit
+ */
+export function light(drawn, lit) {
   for (const spot of drawn.querySelectorAll("[data-spot]")) {
     spot.classList.toggle(LIT, lit.includes(spot.getAttribute("data-spot") ?? ""));
   }
-  return drawn;
 }
 
 /** Whether a drawing is much wider than high. @param {Drawn | null} node */
