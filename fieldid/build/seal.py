@@ -15,12 +15,16 @@ from urllib.parse import unquote, urldefrag
 from fieldid.build.page import Page, read_page
 from fieldid.build.precache import PAGE
 from fieldid.errors import BuildError
-from fieldid.web.modules import imports
 
 _CSS_LINK = re.compile(
     r"""url\(\s*["']?([^"')]*)["']?\s*\)|@import\s+["']([^"']*)["']"""
 )
 _JS_COMMENT = re.compile(r"/\*.*?\*/|(?<![:\"'`])//[^\n]*", re.DOTALL)
+# `import ... from "./x.js"`, `export ... from "./x.js"` and `import "./x.js"`.
+_JS_IMPORT = re.compile(
+    r"""^\s*(?:(?:import|export)\b[\w\s{},*$]*\bfrom|import)\s*["']([^"'\n]+)["']""",
+    re.MULTILINE,
+)
 _JS_DATA = re.compile(r"""new URL\(\s*["']([^"'`]+)["']\s*,\s*import\.meta\.url""")
 _JS_ELSEWHERE = re.compile(r"""["'`]((?:[a-z][a-z+.-]*:)?//[^"'`\s]+)["'`]""")
 _PAINT = re.compile(r"url\(#([^)]*)\)")
@@ -73,7 +77,7 @@ def _links(files: Mapping[str, bytes], pages: Mapping[str, Page]) -> Iterator[Li
 
 def _script_links(script: str) -> Iterator[str]:
     bare = _JS_COMMENT.sub("", script)
-    yield from imports(bare)
+    yield from _JS_IMPORT.findall(bare)
     yield from _JS_DATA.findall(bare)
     yield from (found for found in _JS_ELSEWHERE.findall(bare) if found not in NAMES)
 

@@ -16,13 +16,14 @@ from fieldid.guides.pack import dump
 from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
-from fieldid.web.modules import modules
+from fieldid.web.script import ENTRY, script
 from fieldid.web.tree import tree
 from fieldid.web.treepictures import pictures
 
 LIVE = "dev"
 """What stands for the build in addresses that are answered live."""
 WORKER = "phone/sw.js"
+EARLY = "phone/early.js"
 COLOUR = "#f4ecd8"
 TYPES = {
     ".css": "text/css",
@@ -84,7 +85,7 @@ def index() -> str:
     return render_template(
         "phone/index.html",
         guides=shelf.guides,
-        modules=modules(shelf.static),
+        entry=ENTRY,
         picture=picture,
     )
 
@@ -166,6 +167,8 @@ def unchanging(build: str, path: str) -> Response:
     shelf = _shelf(build)
     if path not in _static(shelf):
         abort(404)
+    if path == ENTRY:
+        return _answer(path, script(shelf.static).encode())
     return _answer(path, (shelf.static / path).read_bytes())
 
 
@@ -200,10 +203,9 @@ def _guide(shelf: Shelf, guide_id: str) -> Guide:
 
 
 def _static(shelf: Shelf) -> tuple[str, ...]:
-    """Paths of all scripts and style sheets, the worker left out."""
-    found = [*shelf.static.glob("css/*.css"), *shelf.static.glob("phone/**/*.js")]
-    paths = (file.relative_to(shelf.static).as_posix() for file in found)
-    return tuple(sorted(path for path in paths if path != WORKER))
+    """Paths of the style sheets and of the two scripts that the page names."""
+    styles = (f"css/{file.name}" for file in shelf.static.glob("css/*.css"))
+    return (*sorted(styles), EARLY, ENTRY)
 
 
 def _compact(data: object) -> bytes:

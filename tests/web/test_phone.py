@@ -11,7 +11,6 @@ from fieldid.engine import Claim, Find, Item, judge, prepare
 from fieldid.guides.pack import dump, plain
 from fieldid.paths import STATIC
 from fieldid.web.icons import CUTS, PAPER
-from fieldid.web.modules import imports, modules
 from fieldid.web.phone import Shelf, addresses
 
 
@@ -39,11 +38,10 @@ def test_no_page_names_the_root_of_its_host(client):
                 assert not str(tag[name]).startswith("/"), tag
 
 
-def test_page_fetches_all_its_modules_early(index):
-    early = {str(tag["href"]) for tag in index.find_all(rel="modulepreload")}
+def test_page_runs_two_scripts(index):
+    scripts = [str(tag["src"]) for tag in index.find_all("script")]
 
-    assert early == {f"v/dev/{path}" for path in modules(STATIC)}
-    assert "v/dev/phone/sw.js" not in early
+    assert scripts == ["v/dev/phone/early.js", "v/dev/phone/app.js"]
 
 
 def test_page_says_what_it_may_load(index):
@@ -166,46 +164,6 @@ def _find(packed: dict) -> Find:
         ),
         claim and Claim(claim["model_year"], tuple(claim["cites"])),
     )
-
-
-SCRIPT = """
-import { a } from "./a.js";
-import * as b from '../b.js';
-import {
-  c,
-  d as e,
-} from "./c.js";
-import "./d.js";
-export { f } from "./e.js";
-export * from "./f.js";
-export const g = ["./no.js"];
-const from = "./no.js";
-const text = 'import { h } from "./no.js"';
-"""
-
-
-def test_every_way_to_import_is_seen():
-    assert imports(SCRIPT) == (
-        "./a.js",
-        "../b.js",
-        "./c.js",
-        "./d.js",
-        "./e.js",
-        "./f.js",
-    )
-
-
-def test_modules_follow_imports_through(tmp_path):
-    for path, text in (
-        ("phone/app.js", 'import "./view/a.js";'),
-        ("phone/view/a.js", 'import "../b.js";'),
-        ("phone/b.js", 'import "./app.js"; import "./gone.js"'),
-        ("phone/alone.js", ""),
-    ):
-        (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
-        (tmp_path / path).write_text(text)
-
-    assert modules(tmp_path) == ("phone/app.js", "phone/b.js", "phone/view/a.js")
 
 
 def test_bundle_pages_name_their_build():
