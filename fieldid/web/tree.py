@@ -58,6 +58,17 @@ class Question:
     rest: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _Trial:
+    """A question that might be asked: how likely each printed answer is, and the bits
+    that asking is expected to tell.
+    """
+
+    ask: Ask
+    shares: tuple[float, ...]
+    bits: float
+
+
 @dataclass(slots=True)
 class _Bud:
     """A place where the tree may still grow, and how likely one arrives there."""
@@ -102,60 +113,51 @@ def _urgency(bud: _Bud) -> float:
 
 def _branch(tables: Tables, bud: _Bud) -> None:
     """Give a bud its next question and a bud for each likely answer, if it can."""
-    ask = _next(tables, bud)
-    if ask is None:
+    best = _next(tables, bud)
+    if best is None:
         return
-    bud.ask = ask
+    bud.ask = ask = best.ask
     tried = (*bud.tried, (ask.clue.id, ask.place))
     unread = bud.share * max(ask.clue.unreadable, LEAST_UNTOLD)
     seen = bud.share - unread
     bud.branches = (
         *(
             (answer, _bud(tables, read(bud.item, ask, answer.reading), tried, seen * p))
-            for answer, p in zip(ask.answers, _shares(tables, bud, ask), strict=True)
+            for answer, p in zip(ask.answers, best.shares, strict=True)
             if p >= RARE
         ),
         (None, _bud(tables, skip(bud.item, ask), tried, unread)),
     )
 
 
-def _next(tables: Tables, bud: _Bud) -> Ask | None:
+def _next(tables: Tables, bud: _Bud) -> _Trial | None:
     """What is left of a code that is being read, else the best clue's question."""
     clues = tables.guide.clues
     begun = [clue for clue, _ in bud.tried]
     ranked = [found.clue for found in bud.verdict.next if found.bits >= WORTHWHILE]
     for clue in dict.fromkeys([*begun, *ranked]):
-        gains = [
-            (_gain(tables, bud, ask), ask)
+        trials = [
+            _trial(tables, bud, ask)
             for ask in asks(tables, clues[tables.places[clue]])
             if (clue, ask.place) not in bud.tried
         ]
-        bits, best = max(gains, key=lambda found: round9(found[0]), default=(0.0, None))
-        if bits >= WORTHWHILE:
+        best = max(trials, key=lambda trial: round9(trial.bits), default=None)
+        if best and best.bits >= WORTHWHILE:
             return best
     return None
 
 
-def _gain(tables: Tables, bud: _Bud, ask: Ask) -> float:
-    """Expected bits of the printed answers."""
-    rows = []
-    for answer, p in zip(ask.answers, _shares(tables, bud, ask), strict=True):
-        after = weigh(tables, read(bud.item, ask, answer.reading))
-        rows.append([p * share for share in (*after.years, after.outside)])
-    return (1 - ask.clue.unreadable) * gain(rows)
-
-
-def _shares(tables: Tables, bud: _Bud, ask: Ask) -> list[float]:
-    """How likely each answer is among those that are printed."""
-    before = bud.verdict.log_evidence
-    found = [
-        math.exp(
-            weigh(tables, read(bud.item, ask, answer.reading)).log_evidence - before
-        )
-        for answer in ask.answers
+def _trial(tables: Tables, bud: _Bud, ask: Ask) -> _Trial:
+    after = [
+        weigh(tables, read(bud.item, ask, answer.reading)) for answer in ask.answers
     ]
-    total = sum(found)
-    return [p / total for p in found]
+    odds = [math.exp(each.log_evidence - bud.verdict.log_evidence) for each in after]
+    shares = tuple(p / sum(odds) for p in odds)
+    rows = [
+        [p * share for share in (*each.years, each.outside)]
+        for p, each in zip(shares, after, strict=True)
+    ]
+    return _Trial(ask, shares, (1 - ask.clue.unreadable) * gain(rows))
 
 
 def _grown(guide: Guide, bud: _Bud, numbers: Iterator[int]) -> Question | Leaf:
