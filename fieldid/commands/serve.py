@@ -43,7 +43,7 @@ def serve(names: Sequence[str], *, host: str, port: int, out: Path | None) -> No
 
 def _serve(names: Sequence[str], listener: socket.socket, folder: Path) -> None:
     guides = load_all(names)
-    print("Building the phone app...", flush=True)
+    print("Building the phone app, some seconds a guide...", flush=True)
     made = bundle(guides)
     made.write(folder)
     app = create_app(guides=guides, build=made.build, bundle=folder)

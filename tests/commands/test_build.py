@@ -15,10 +15,12 @@ GUIDE = str(RULES / "lone-dunlin.toml")
 def test_build_says_what_a_phone_must_fetch(tmp_path, capsys):
     code = main(["build", "--out", str(tmp_path / "out"), GUIDE])
 
-    first, *budget = capsys.readouterr().out.splitlines()
+    waiting, first, *budget, then = capsys.readouterr().out.splitlines()
     assert code == 0
+    assert waiting.startswith("Building")
     assert first.startswith(f"{tmp_path / 'out'}: build ")
     assert len(budget) == 3
+    assert "HTTPS" in then
 
 
 def test_build_without_a_folder_is_a_wrong_call(capsys):
