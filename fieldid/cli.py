@@ -8,6 +8,7 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 from fieldid import __version__
 from fieldid.errors import FieldidError, UsageError
@@ -130,6 +131,7 @@ def _serve(asked: argparse.Namespace) -> int:
 
 
 def _judge_options(own: argparse.ArgumentParser) -> None:
+    own.set_defaults(words=[])
     own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
     own.add_argument(
         "--find",
@@ -138,19 +140,21 @@ def _judge_options(own: argparse.ArgumentParser) -> None:
     )
     own.add_argument(
         "--read",
-        action="append",
-        default=[],
+        action=_InOrder,
         metavar="CLUE=READING",
         help="a reading, ? if it cannot be told; may be repeated",
     )
     own.add_argument(
         "--gone",
-        action="append",
-        default=[],
+        action=_InOrder,
         metavar="PART",
         help="a part that is gone; may be repeated",
     )
-    own.add_argument("--member", help="which member of a set it is")
+    own.add_argument(
+        "--member",
+        action=_InOrder,
+        help="which member of a set it is; repeated, each begins the next object",
+    )
     own.add_argument(
         "--claim", type=int, metavar="YEAR", help="the model year that is claimed"
     )
@@ -173,19 +177,45 @@ def _judge_options(own: argparse.ArgumentParser) -> None:
         metavar="TOOL",
         help="a tool that is not at hand; may be repeated",
     )
+    own.add_argument(
+        "--photos",
+        action="store_true",
+        help="name as next only what a photo can show",
+    )
+    own.add_argument(
+        "--message",
+        action="store_true",
+        help="print a message to the seller after the verdict",
+    )
     own.add_argument("--json", action="store_true", help="print the verdict as JSON")
 
 
 def _judge(asked: argparse.Namespace) -> int:
-    from fieldid.commands.judge import Told, Wishes, judge_file, judge_told
+    from fieldid.commands.judge import Wishes, judge_file, judge_told
+    from fieldid.commands.told import Told
 
-    wishes = Wishes(asked.json, asked.away, tuple(asked.without))
-    told = Told(asked.read, asked.gone, asked.member, asked.claim, asked.cites)
+    wishes = Wishes(
+        asked.json, asked.away, tuple(asked.without), asked.photos, asked.message
+    )
+    told = Told(tuple(asked.words), asked.claim, tuple(asked.cites))
     if asked.find is None:
         return judge_told(asked.guide, told, wishes)
-    if told != Told([], [], None, None, []):
+    if told != Told():
         raise UsageError("--find holds the whole find; leave out what else is read")
     return judge_file(asked.guide, asked.find, wishes)
+
+
+class _InOrder(argparse.Action):
+    """Keeps its values in `words`, among those of other options, as they were given."""
+
+    def __call__(
+        self,
+        parser: argparse.ArgumentParser,
+        asked: argparse.Namespace,
+        values: str | Sequence[Any] | None,
+        option: str | None = None,
+    ) -> None:
+        asked.words = [*asked.words, (self.dest, values)]
 
 
 def _guides(own: argparse.ArgumentParser) -> None:

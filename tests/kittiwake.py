@@ -199,6 +199,18 @@ GUIDE = Guide(
 )
 
 
+NAMES = (("5", "5 iron"), ("6", "6 iron"), ("7", "7 iron"), ("W", "wedge"))
+SET = replace(
+    GUIDE,
+    parts=tuple(
+        replace(part, whole_set={"grip": 0.3, "shaft": 0.05}.get(part.id, 0.0))
+        for part in GUIDE.parts
+    ),
+    members=Members(("5", "6", "7", "W"), ("5", "6", "7"), 0.04, (("W", 0.4),), NAMES),
+)
+"""The same with a set of four, and parts that may be replaced on all of it."""
+
+
 def one_of(guide: Guide, **changes) -> Guide:
     """The guide with some fields changed."""
     return replace(guide, **changes)
@@ -212,6 +224,15 @@ def find(readings=(), gone=(), member=None, claim=None) -> Find:
         (Item(pairs, tuple(gone), member),),
         Claim(claim) if isinstance(claim, int) else claim,
     )
+
+
+def bag(*told, claim=None) -> Find:
+    """A find of a set; each item as (member, readings) or (member, readings, gone)."""
+    items = [
+        Item(tuple(readings.items()), tuple(*gone), member)
+        for member, readings, *gone in told
+    ]
+    return Find(SET.id, tuple(items), Claim(claim) if isinstance(claim, int) else claim)
 
 
 def random_find(seed: int) -> Find:

@@ -1,8 +1,8 @@
 """Brute force: the model page worked out term by term, sharing no code with the engine.
 
-It enumerates every cell with every combination of part states. Only the records
-of a guide are common ground; erfc comes from the standard library and the wear
-density from numerical thinking of its own (scipy's exponentially modified normal).
+It enumerates every cell with every combination of part states; of a set also what was
+replaced on all, from which source, and who is a stray. Only the records of a guide are
+common ground; the wear density is scipy's exponentially modified normal.
 """
 
 import math
@@ -99,95 +99,118 @@ def _tabled(guide, readings, gone, member) -> list:
     return tables
 
 
-def _choice(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
+def _made(guide: Guide, o, c, who) -> float:
+    best = 0.0
+    for span in o.seen:
+        if (span.members and who not in span.members) or who in span.excluded:
+            continue
+        if span.years and not span.years[0] <= c[0] <= span.years[1]:
+            continue
+        away = max(
+            0,
+            (span.since or -(10**9)) - c[1],
+            c[1] - (span.until if span.until is not None else 10**9),
+        )
+        if away <= span.fade:
+            best = max(best, span.share * (1 - away / (span.fade + 1)))
+    return best + guide.floor
+
+
+def _share(guide: Guide, clue: Clue, o, c, who) -> float:
+    total = sum(_made(guide, x, c, who) for x in clue.kind.options)
+    return _made(guide, o, c, who) / total
+
+
+def _later(guide: Guide, clue: Clue, o) -> float:
+    given = dict(clue.kind.replacement)
+    if given:
+        return (given.get(o.id, 0) + guide.floor) / sum(
+            given.get(x.id, 0) + guide.floor for x in clue.kind.options
+        )
+    mixture = sum(c[2] * _share(guide, clue, o, c, None) for c in cells(guide))
+    return 0.5 * mixture + 0.5 / len(clue.kind.options)
+
+
+def _misread(clue: Clue, a, o) -> float:
+    if len(clue.kind.options) == 1:
+        return 1.0
+    if a == o.id:
+        return 1 - clue.misread
+    pull = {
+        x.id: 5.0 if x.id in o.like or o.id in x.like else 1.0
+        for x in clue.kind.options
+        if x.id != o.id
+    }
+    return clue.misread * pull[a] / sum(pull.values())
+
+
+def _choice(guide: Guide, clue: Clue, member):
     options = clue.kind.options
-    n = len(options)
-
-    def made(o, c, who):
-        best = 0.0
-        for span in o.seen:
-            if (span.members and who not in span.members) or who in span.excluded:
-                continue
-            if span.years and not span.years[0] <= c[0] <= span.years[1]:
-                continue
-            away = max(
-                0,
-                (span.since or -(10**9)) - c[1],
-                c[1] - (span.until if span.until is not None else 10**9),
-            )
-            if away <= span.fade:
-                best = max(best, span.share * (1 - away / (span.fade + 1)))
-        return best + guide.floor
-
-    def share(o, c, who):
-        return made(o, c, who) / sum(made(x, c, who) for x in options)
-
-    def later(o):
-        given = dict(clue.kind.replacement)
-        if given:
-            return (given.get(o.id, 0) + guide.floor) / sum(
-                given.get(x.id, 0) + guide.floor for x in options
-            )
-        return 0.5 * sum(c[2] * share(o, c, None) for c in cells(guide)) + 0.5 / n
-
-    def misread(a, o):
-        if n == 1:
-            return 1.0
-        if a == o.id:
-            return 1 - clue.misread
-        pull = {
-            x.id: 5.0 if x.id in o.like or o.id in x.like else 1.0
-            for x in options
-            if x.id != o.id
-        }
-        return clue.misread * pull[a] / sum(pull.values())
-
     return (
-        lambda a, c: sum(share(o, c, member) * misread(a, o) for o in options),
-        lambda a: sum(later(o) * misread(a, o) for o in options),
-        lambda a: 1 / n,
+        lambda a, c: sum(
+            _share(guide, clue, o, c, member) * _misread(clue, a, o) for o in options
+        ),
+        lambda a: sum(_later(guide, clue, o) * _misread(clue, a, o) for o in options),
+        lambda a: 1 / len(options),
     )
+
+
+def _wide(kind: Measure, x) -> float:
+    """Any size is as likely; a pair stands for any reading between the two."""
+    return (x[1] - x[0] if isinstance(x, tuple) else 1) / (kind.high - kind.low)
+
+
+def _spread(kind: Measure, size, x) -> float:
+    """Of a size as made; what wear takes away is an exponential, so mirrored."""
+    law, sign, shape = norm, 1, (size.mean, size.sd)
+    if kind.wear:
+        law, sign = exponnorm, -1
+        shape = (kind.wear / size.sd, -size.mean, size.sd)
+    if not isinstance(x, tuple):
+        return law.pdf(sign * x, *shape)
+    low = -math.inf if x[0] == kind.low else x[0]
+    high = math.inf if x[1] == kind.high else x[1]
+    return abs(law.cdf(sign * high, *shape) - law.cdf(sign * low, *shape))
 
 
 def _measure(guide: Guide, clue: Clue, member):
     kind = clue.kind
-    width = kind.high - kind.low
 
     def made(x, c, who):
         for s in kind.sizes:
             if (s.members and who not in s.members) or who in s.excluded:
                 continue
             if s.years[0] <= c[0] <= s.years[1]:
-                if not kind.wear:
-                    return norm.pdf(x, s.mean, s.sd)
-                return exponnorm.pdf(-x, kind.wear / s.sd, -s.mean, s.sd)
-        return 1 / width
+                return _spread(kind, s, x)
+        return _wide(kind, x)
 
     def orig(x, c, who=member):
-        return (1 - clue.misread) * made(x, c, who) + clue.misread / width
+        return (1 - clue.misread) * made(x, c, who) + clue.misread * _wide(kind, x)
 
     return (
         orig,
         lambda x: (
-            0.5 * sum(c[2] * orig(x, c, None) for c in cells(guide)) + 0.5 / width
+            0.5 * sum(c[2] * orig(x, c, None) for c in cells(guide))
+            + 0.5 * _wide(kind, x)
         ),
-        lambda x: 1 / width,
+        lambda x: _wide(kind, x),
     )
+
+
+def _wanted(field, c):
+    if field.means == "month":
+        return field.alphabet[c[1] % 12]
+    if field.means == "year":
+        return str(c[1] // 12)[-field.width :]
+    if field.means == "year-letter":
+        return dict(field.codes).get(c[1] // 12)
+    if field.means == "model-year":
+        return dict(field.codes).get(c[0])
+    return None
 
 
 def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
     fields = clue.kind.fields
-
-    def wanted(field, c):
-        if field.means == "month":
-            return field.alphabet[c[1] % 12]
-        if field.means == "year":
-            return str(c[1] // 12)[-field.width :]
-        if field.means == "year-letter":
-            return dict(field.codes).get(c[1] // 12)
-        if field.means == "model-year":
-            return dict(field.codes).get(c[0])
-        return None
 
     def pull(a, o):
         return 5.0 if any(a in g and o in g for g in ALIKE) else 1.0
@@ -213,7 +236,7 @@ def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
     def orig(text, c):
         weight = 1.0
         for field, piece in pieces(text):
-            right = wanted(field, c)
+            right = _wanted(field, c)
             if right is None:
                 weight *= uniform(field, piece)
                 continue
@@ -236,3 +259,131 @@ def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
 
 
 LIKELIHOODS = {Choice: _choice, Measure: _measure, Code: _code}
+
+
+@dataclass(frozen=True)
+class SetTruth:
+    """What the brute force found of a set; `stray` is by item, the rest as above."""
+
+    years: dict[int, float]
+    outside: float
+    stray: list[float]
+    whole_set: dict[str, float]
+    log_evidence: float
+
+
+def sources(guide: Guide, clue: Clue) -> list:
+    """(weight, how likely a reading is) of all that a replaced part can come from."""
+    if isinstance(clue.kind, Choice):
+        return [
+            (_later(guide, clue, o), lambda a, o=o: _misread(clue, a, o))
+            for o in clue.kind.options
+        ]
+    orig, _, out = LIKELIHOODS[type(clue.kind)](guide, clue, None)
+    known = [(0.5 * c[2], lambda a, c=c: orig(a, c)) for c in cells(guide)]
+    return [*known, (0.5, out)]
+
+
+def set_truth(guide: Guide, items) -> SetTruth:
+    """Posterior of items, each (readings, gone, member), by enumeration of (cell,
+    parts replaced on the whole set, strays).
+    """
+    spots = [*cells(guide), None]
+    prior = {
+        c: guide.outside if c is None else (1 - guide.outside) * c[2] for c in spots
+    }
+    joint = {}
+    for world in product((False, True), repeat=len(guide.parts)):
+        whole = dict(zip((p.id for p in guide.parts), world, strict=True))
+        given = _worlds(guide, whole) * _from_sources(guide, whole, items)
+        if given == 0:
+            continue
+        by_cell = [_one(guide, whole, item, spots) for item in items]
+        as_stray = [sum(prior[c] * f[c] for c in spots) for f in by_cell]
+        for c in spots:
+            for strays in product((False, True), repeat=len(items)):
+                weight = prior[c] * given
+                for i, item in enumerate(items):
+                    s = _stray(guide, item[2])
+                    weight *= s * as_stray[i] if strays[i] else (1 - s) * by_cell[i][c]
+                joint[c, world, strays] = weight
+    total = sum(joint.values())
+    share = {key: w / total for key, w in joint.items()}
+
+    def chance(wanted):
+        return sum(w for key, w in share.items() if wanted(*key))
+
+    return SetTruth(
+        {
+            y.year: chance(lambda c, w, s, y=y: c and c[0] == y.year)
+            for y in guide.years
+        },
+        chance(lambda c, w, s: c is None),
+        [chance(lambda c, w, s, i=i: s[i]) for i in range(len(items))],
+        {p.id: chance(lambda c, w, s, i=i: w[i]) for i, p in enumerate(guide.parts)},
+        math.log(total),
+    )
+
+
+def _stray(guide: Guide, member: str) -> float:
+    return dict(guide.members.stray_for).get(member, guide.members.stray)
+
+
+def _worlds(guide: Guide, whole: dict) -> float:
+    weight = 1.0
+    for part in guide.parts:
+        rate = part.whole_set
+        if part.follows and whole[part.follows]:
+            rate = max(part.share, part.whole_set)
+        weight *= rate if whole[part.id] else 1 - rate
+    return weight
+
+
+def _from_sources(guide: Guide, whole: dict, items) -> float:
+    """Every clue on such parts from every source, read off every item."""
+    weight = 1.0
+    for clue in guide.clues:
+        if whole[clue.part]:
+            read = [readings.get(clue.id) for readings, _, _ in items]
+            weight *= sum(
+                w * math.prod(like(a) for a in read if a is not None)
+                for w, like in sources(guide, clue)
+            )
+    return weight
+
+
+def _one(guide: Guide, whole: dict, item, spots) -> dict:
+    """One item's likelihood by cell, over the states of its other parts."""
+    readings, gone, member = item
+    free = {c.id: a for c in guide.clues if (a := readings.get(c.id)) is not None}
+    free = {c.id: free[c.id] for c in guide.clues if c.id in free and not whole[c.part]}
+    read = _tabled(guide, free, gone, member)
+    found = dict.fromkeys(spots, 0.0)
+    for states in product((False, True), repeat=len(guide.parts)):
+        replaced = dict(zip((p.id for p in guide.parts), states, strict=True))
+        weight = 1.0
+        for part in guide.parts:
+            if whole[part.id]:
+                weight *= replaced[part.id]
+                continue
+            rate = part.replaced
+            if part.follows and replaced[part.follows] and not whole[part.follows]:
+                rate = max(part.share, part.replaced)
+            weight *= rate if replaced[part.id] else 1 - rate
+        weight *= all(replaced[p] for p in gone)
+        if weight:
+            for c in spots:
+                found[c] += weight * math.prod(t[c, replaced[p]] for p, t in read)
+    return found
+
+
+def clean(guide: Guide, clue: Clue) -> list[str]:
+    """The readings without a mistake of a code whose fields all tell a date; a cell
+    that some field is silent on has none.
+    """
+    found = []
+    for c in cells(guide):
+        fields = [_wanted(field, c) for field in clue.kind.fields]
+        if None not in fields and "".join(fields) not in found:
+            found.append("".join(fields))
+    return found

@@ -42,13 +42,13 @@ class Specimen:
 
 def specimen(guide: Guide, dice: random.Random, member: str | None = None) -> Specimen:
     """An object with what its clues read, None where one cannot be told."""
-    cell = None if dice.random() < guide.outside else _cell(guide, dice)
-    replaced = _replaced(guide, dice)
+    cell = None if dice.random() < guide.outside else cell_by_lot(guide, dice)
+    replaced = replaced_by_lot(guide, dice)
     readings = []
     for clue in guide.clues:
         hidden = dice.random() < clue.unreadable
-        shown = _shown(guide, clue, cell, clue.part in replaced, member, dice)
-        readings.append((clue.id, None if hidden else shown))
+        reading = shown(guide, clue, cell, clue.part in replaced, member, dice)
+        readings.append((clue.id, None if hidden else reading))
     return Specimen(cell, replaced, tuple(readings), member)
 
 
@@ -69,38 +69,43 @@ def look(
     return Item(tuple(readings), gone, found.member)
 
 
-def _cell(guide: Guide, dice: random.Random) -> Cell:
+def cell_by_lot(guide: Guide, dice: random.Random) -> Cell:
     volumes = [y.volume for y in guide.years]
     y: ModelYear = dice.choices(guide.years, volumes)[0]
     return y.year, dice.randint(y.opens, y.closes)
 
 
-def _replaced(guide: Guide, dice: random.Random) -> tuple[str, ...]:
-    """Ids of the replaced parts, in guide order."""
+def replaced_by_lot(
+    guide: Guide, dice: random.Random, on_all: tuple[str, ...] = ()
+) -> tuple[str, ...]:
+    """Ids of the replaced parts, in guide order, but for those replaced on a whole
+    set, which nothing follows here.
+    """
     parts = {part.id: part for part in guide.parts}
     state: dict[str, bool] = {}
 
     def draw(id: str) -> bool:
         part = parts[id]
         if id not in state:
-            after = part.follows is not None and draw(part.follows)
+            free = part.follows is not None and part.follows not in on_all
+            after = free and draw(part.follows)
             rate = max(part.share, part.replaced) if after else part.replaced
             state[id] = dice.random() < rate
         return state[id]
 
-    return tuple(part.id for part in guide.parts if draw(part.id))
+    return tuple(p.id for p in guide.parts if p.id not in on_all and draw(p.id))
 
 
-def _shown(guide, clue: Clue, cell, replaced, member, dice) -> Reading:
+def shown(guide, clue: Clue, cell, replaced, member, dice) -> Reading:
     """What the clue shows and is read as."""
     kind = clue.kind
     if replaced and isinstance(kind, Choice) and kind.replacement:
         given = dict(kind.replacement)
         shares = [given.get(o.id, 0.0) + guide.floor for o in kind.options]
-        return _mistaken(kind, dice.choices(kind.options, shares)[0], clue, dice)
+        return mistaken(kind, dice.choices(kind.options, shares)[0], clue, dice)
     if replaced:
         # Half the line's own mixture over all years, half anything.
-        cell, member = _cell(guide, dice) if dice.random() < 0.5 else None, None
+        cell, member = cell_by_lot(guide, dice) if dice.random() < 0.5 else None, None
     if isinstance(kind, Choice):
         return _choice(guide, clue, kind, cell, member, dice)
     if isinstance(kind, Measure):
@@ -111,11 +116,11 @@ def _shown(guide, clue: Clue, cell, replaced, member, dice) -> Reading:
 def _choice(guide, clue, kind: Choice, cell, member, dice) -> str:
     if cell is None:
         return dice.choice(kind.options).id
-    shares = [_made(o, cell, member) + guide.floor for o in kind.options]
-    return _mistaken(kind, dice.choices(kind.options, shares)[0], clue, dice)
+    shares = [made(o, cell, member) + guide.floor for o in kind.options]
+    return mistaken(kind, dice.choices(kind.options, shares)[0], clue, dice)
 
 
-def _made(option: Option, cell, member) -> float:
+def made(option: Option, cell, member) -> float:
     """The largest share of the option's spans that cover the cell."""
     year, t = cell
     best = 0.0
@@ -136,7 +141,7 @@ def _counts(made, member) -> bool:
     return member not in made.excluded
 
 
-def _mistaken(kind: Choice, true: Option, clue: Clue, dice) -> str:
+def mistaken(kind: Choice, true: Option, clue: Clue, dice) -> str:
     others = [o for o in kind.options if o is not true]
     if not others or dice.random() >= clue.misread:
         return true.id

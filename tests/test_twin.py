@@ -19,10 +19,11 @@ MODULES = sorted(path.stem for path in PYTHON.glob("*.py") if path.stem != "__in
 
 # What one language has of its own, or lets stand without a name.
 SCRIPT_ALONE = {
-    "flags": {"_flag"},  # in Python the record makes itself
+    "bag": {"_kept"},  # a phone judges again after every tap
+    "flags": {"flag", "_raised"},  # in Python the records make themselves
     "guide": {"unpack", "_frozen"},  # in Python guides are read from TOML
-    "judge": {"Built"},
     "special": {"sum", "largest", "pairs"},  # sum, max with a key, combinations
+    "standing": {"_stood", "_parted", "_strayed"},  # kept from tap to tap
     "words": {"Bounds"},
 }
 

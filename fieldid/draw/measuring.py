@@ -2,8 +2,9 @@
 
 from typing import Annotated
 
+from fieldid.draw import whipping, woodhead
 from fieldid.draw.head import lying
-from fieldid.draw.nodes import FINE, TILE, Node, body, canvas, line, solid, tag
+from fieldid.draw.nodes import FINE, TILE, Node, body, canvas, group, line, solid, tag
 from fieldid.draw.params import Number, OneOf
 
 SCALE = 2.6
@@ -15,6 +16,21 @@ EDGE = (46, 86)
 
 REACHES = {"to heel": (20, 48), "to sole": (11, 66)}
 """Where the measured length ends on the left, and what height it comes from."""
+
+CLUBS = {
+    "iron": lying((50, 34), scale=0.6),
+    "wood": woodhead.lying((50, 34), scale=0.48),
+}
+
+GAUGES: dict[str, tuple[Node, str, str]] = {
+    "face": (woodhead.front("block"), "M6 35V94M1 35H11M1 94H11", "M14 35H46M14 94H44"),
+    "thread": (
+        whipping.neck("black"),
+        "M16 31V85M11 31H21M11 85H21",
+        "M25 31H44M25 85H38",
+    ),
+}
+"""What to measure on a wood -> how it is drawn, the measure, what it is taken from."""
 
 
 def section(
@@ -30,11 +46,27 @@ def section(
     return canvas(ground, cut, *jaws, width=144, height=110)
 
 
-def length(*, reach: Annotated[str, OneOf(tuple(REACHES))]) -> Node:
+def gauge(*, across: Annotated[str, OneOf(tuple(GAUGES))]) -> Node:
+    """A place on a wood with the length to measure beside it."""
+    place, taken, edges = GAUGES[across]
+    return canvas(
+        group(place, transform="translate(22 13)"),
+        measure(taken),
+        measure(edges, stroke_dasharray="1 4"),
+        width=120,
+        height=110,
+    )
+
+
+def length(
+    *,
+    reach: Annotated[str, OneOf(tuple(REACHES))],
+    club: Annotated[str, OneOf(tuple(CLUBS))] = "iron",
+) -> Node:
     """The whole club beside the length to measure, from the end of the cap."""
     left, drop = REACHES[reach]
     return canvas(
-        lying((50, 34), scale=0.6),
+        CLUBS[club],
         body("M50 31.5L120 30V38L50 36.5Z"),
         solid("M50 30.5H60V37.5H50Z"),
         body("M118 29.5L168 27.5Q172 34 168 40.5L118 38.5Z"),

@@ -3,13 +3,16 @@
 from collections.abc import Iterator
 
 from fieldid.draw.collar import collar
+from fieldid.draw.cover import cover
 from fieldid.draw.grip import cap, grip
 from fieldid.draw.head import face, numeral, toe
-from fieldid.draw.measuring import length, ruler, section
+from fieldid.draw.measuring import gauge, length, ruler, section
 from fieldid.draw.nodes import Node
 from fieldid.draw.params import Shape, checks, instead, needed
 from fieldid.draw.shaft import label, shaft
 from fieldid.draw.stamps import backstamp, hosel, stamp
+from fieldid.draw.whipping import whipping
+from fieldid.draw.woodhead import crown, insert, plate
 
 Picture = tuple[str, tuple[tuple[str, object], ...]]
 
@@ -19,17 +22,23 @@ SHAPES: dict[str, Shape] = {
         backstamp,
         cap,
         collar,
+        cover,
+        crown,
         face,
+        gauge,
         grip,
         hosel,
+        insert,
         label,
         length,
         numeral,
+        plate,
         ruler,
         section,
         shaft,
         stamp,
         toe,
+        whipping,
     )
 }
 

@@ -2,8 +2,9 @@
 
 from fieldid.draw.iron import iron
 from fieldid.draw.nodes import Node
+from fieldid.draw.wood import wood
 
-_DRAWN = {"iron": iron()}
+_DRAWN = {"iron": iron(), "wood": wood()}
 
 SPOT, LIT = "drawing__spot", "drawing__spot drawing__spot--lit"
 

@@ -10,5 +10,17 @@ from fieldid.engine.find import Claim, Find, Item, Verdict
 from fieldid.engine.guide import Guide
 from fieldid.engine.judge import judge
 from fieldid.engine.prepare import Tables, prepare
+from fieldid.engine.seller import Message, message
 
-__all__ = ["Claim", "Find", "Guide", "Item", "Tables", "Verdict", "judge", "prepare"]
+__all__ = [
+    "Claim",
+    "Find",
+    "Guide",
+    "Item",
+    "Message",
+    "Tables",
+    "Verdict",
+    "judge",
+    "message",
+    "prepare",
+]

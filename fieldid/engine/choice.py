@@ -15,10 +15,13 @@ LOOK_ALIKE = 5.0
 
 @dataclass(frozen=True, slots=True)
 class ChoiceTable:
-    """The likelihood of every option, in guide order."""
+    """The likelihood of every option, in guide order; and the sources of a replaced
+    part, which are the options with the weights `R`.
+    """
 
     ids: tuple[str, ...]
     likelihoods: tuple[Likelihood, ...]
+    sources: Vector
 
 
 def choice_table(
@@ -36,9 +39,11 @@ def choice_table(
                 tuple(_read(row, seen, a) for row in shares),
                 _read(later, seen, a),
                 1 / len(kind.options),
+                [row[a] for row in seen],
             )
             for a in range(len(kind.options))
         ),
+        later,
     )
 
 

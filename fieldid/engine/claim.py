@@ -1,20 +1,27 @@
-"""A claim weighed: Bayes factors, and each cited clue's reading taken alone.
+"""A claim weighed: Bayes factors, and what each cited clue is worth taken alone.
 
 Model page: "A claim".
 """
 
+from collections.abc import Sequence
+
 from fieldid.engine.find import Cited, Claim, ClaimVerdict, Item
+from fieldid.engine.guide import Clue, Measure
 from fieldid.engine.one import Posterior, weigh
-from fieldid.engine.prepare import Tables
-from fieldid.engine.special import TINY
+from fieldid.engine.prepare import Tables, likelihood, tables_for
+from fieldid.engine.sets import SetPosterior, weigh_set
+from fieldid.engine.special import TINY, Vector
+from fieldid.engine.typical import MOST, common, shown, typical
 from fieldid.engine.words import BARE, evidence, strength, tells_nothing, times, years
 
 # A hair under a half, so that the last bit never decides what fits half as well.
 HALF = 0.5 - 1e-9
 
+Weighed = Posterior | SetPosterior
+
 
 def claim(
-    tables: Tables, item: Item, posterior: Posterior, said: Claim
+    tables: Tables, items: Sequence[Item], posterior: Weighed, said: Claim
 ) -> ClaimVerdict:
     """What everything that was read, and each cited clue, says of the claim."""
     y = place(tables, said.model_year)
@@ -24,7 +31,7 @@ def claim(
         weighed,
         strength(weighed),
         _say(weighed, said.model_year),
-        tuple(_cited(tables, item, clue, y) for clue in said.cites),
+        tuple(_cited(tables, items, clue, y) for clue in said.cites),
     )
 
 
@@ -33,20 +40,28 @@ def place(tables: Tables, year: int) -> int:
     return [y.year for y in tables.guide.years].index(year)
 
 
-def factor(tables: Tables, posterior: Posterior, y: int) -> float:
-    """Bayes factor of the model year at place `y` against all the rest.
+def factor(tables: Tables, posterior: Weighed, y: int) -> float:
+    """Bayes factor of the model year at place `y` against all the rest."""
+    return odds(tables, [*posterior.years, posterior.outside], y)
 
-    Odds after the readings over odds before; the rest includes outside. What is
-    ruled out altogether counts as next to nothing, so that the factor is a number.
+
+def odds(tables: Tables, shares: Vector, y: int) -> float:
+    """Odds of the year at place `y` after the readings over odds before.
+
+    `shares` are the probabilities of the model years, and last of outside, which the
+    rest includes. What is ruled out altogether counts as next to nothing, so that
+    the factor is a number.
     """
     start, stop = tables.stretches[y]
     before = sum(tables.prior[start:stop])
-    after = posterior.years[y]
     rest_before = sum(tables.prior) - before
-    rest_after = sum(
-        p for i, p in enumerate([*posterior.years, posterior.outside]) if i != y
-    )
-    return max(after, TINY) / max(rest_after, TINY) / (before / rest_before)
+    rest = sum(p for i, p in enumerate(shares) if i != y)
+    return max(shares[y], TINY) / max(rest, TINY) / (before / rest_before)
+
+
+def weigh_all(tables: Tables, items: Sequence[Item]) -> Weighed:
+    """What the readings say of one object, or of a set."""
+    return weigh(tables, items[0]) if len(items) == 1 else weigh_set(tables, items)
 
 
 def alone(tables: Tables, item: Item, clue: str) -> Posterior:
@@ -55,13 +70,13 @@ def alone(tables: Tables, item: Item, clue: str) -> Posterior:
     return weigh(tables, Item(only, (), item.member))
 
 
-def fitting(posterior: Posterior, tables: Tables) -> list[int]:
+def fitting(tables: Tables, shares: Vector) -> list[int]:
     """The model years that the readings fit at least half as well as the best one,
     however many of each were made.
     """
     fits = [
         p / sum(tables.prior[start:stop])
-        for p, (start, stop) in zip(posterior.years, tables.stretches, strict=True)
+        for p, (start, stop) in zip(shares, tables.stretches, strict=True)
     ]
     best = max(fits)
     return [
@@ -71,21 +86,77 @@ def fitting(posterior: Posterior, tables: Tables) -> list[int]:
     ]
 
 
-def _cited(tables: Tables, item: Item, clue: str, y: int) -> Cited:
-    name = tables.guide.clues[tables.places[clue]].name
-    if dict(item.readings).get(clue) is None:
-        return Cited(clue, 1.0, f"Still to be read: the {name}.")
-    posterior = alone(tables, item, clue)
+def _cited(tables: Tables, items: Sequence[Item], cite: str, y: int) -> Cited:
+    clue = tables.guide.clues[tables.places[cite]]
+    readers = [
+        Item(((cite, reading),), (), item.member)
+        for item in items
+        if (reading := dict(item.readings).get(cite)) is not None
+    ]
+    if not readers:
+        return Cited(cite, False, *_unread(tables, items, clue, y))
+    opening = f"Taken alone, the {clue.name}"
+    return Cited(cite, True, *_worth(tables, readers, y, opening))
+
+
+def _unread(
+    tables: Tables, items: Sequence[Item], clue: Clue, y: int
+) -> tuple[float, str]:
+    """What a clue would be worth that nobody has read yet."""
+    able = [item for item in items if clue.part not in item.gone]
+    if not able:
+        part = next(part.name for part in tables.guide.parts if part.id == clue.part)
+        return 1.0, f"The {part} is gone, and the {clue.name} with it."
+    supposed = _supposed(tables, able, clue, y)
+    if not supposed:
+        year = tables.guide.years[y].year
+        return 1.0, f"The guide does not say what the {clue.name} of a {year} shows."
+    opening = f"{_if_read(tables, supposed, clue, y)}, the {clue.name} alone"
+    return _worth(tables, supposed, y, opening)
+
+
+def _worth(
+    tables: Tables, readers: Sequence[Item], y: int, opening: str
+) -> tuple[float, str]:
+    """The factor of one clue's readings alone, and a sentence that opens as given."""
+    posterior = weigh_all(tables, readers)
     weighed = factor(tables, posterior, y)
     told = evidence(weighed, tables.guide.years[y].year)
-    shared = years(fitting(posterior, tables))
+    shared = years(fitting(tables, posterior.years))
     if tells_nothing(weighed) or 1 < weighed <= BARE:
-        say = f"Taken alone, the {name} would prove next to nothing: any of {shared}."
-    elif weighed < 1:
-        say = f"Taken alone, the {name} would be {told} and point to {shared}."
+        return weighed, f"{opening} would prove next to nothing: any of {shared}."
+    if weighed < 1:
+        return weighed, f"{opening} would be {told} and point to {shared}."
+    return weighed, f"{opening} would be {told}."
+
+
+def _supposed(tables: Tables, items: Sequence[Item], clue: Clue, y: int) -> list[Item]:
+    """The items with what the model year at place `y` mostly shows, where the guide
+    says it, and nothing else.
+    """
+    k = tables.places[clue.id]
+    found = []
+    for item in items:
+        table = tables_for(tables, item.member)[k]
+        reading = typical(tables, table, *tables.stretches[y])
+        if reading is not None:
+            found.append(Item(((clue.id, reading),), (), item.member))
+    return found
+
+
+def _if_read(tables: Tables, supposed: Sequence[Item], clue: Clue, y: int) -> str:
+    """What is supposed, in words; the reading only if all have the same."""
+    readings = list(dict.fromkeys(item.readings[0][1] for item in supposed))
+    table = tables_for(tables, supposed[0].member)[tables.places[clue.id]]
+    orig = likelihood(table, readings[0]).orig
+    if isinstance(clue.kind, Measure):
+        how = "usual on"
     else:
-        say = f"Taken alone, the {name} would be {told}."
-    return Cited(clue, weighed, say)
+        most = common(tables, orig, *tables.stretches[y]) > MOST
+        how = "on most" if most else "most often on"
+    where = " on all of them" if len(supposed) > 1 else ""
+    what = f" ({shown(clue, readings[0])})" if len(readings) == 1 else ""
+    return f"If read{where} as {how} {tables.guide.years[y].year}s{what}"
 
 
 def _say(weighed: float, year: int) -> str:

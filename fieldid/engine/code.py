@@ -3,11 +3,11 @@
 Model page: "code".
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Code, Field
-from fieldid.engine.likelihood import Likelihood, blend
+from fieldid.engine.likelihood import Likelihood, blend, halves
 from fieldid.engine.special import Vector
 
 LOOK_ALIKES = (
@@ -32,12 +32,14 @@ UNREADABLE = "?"
 @dataclass(frozen=True, slots=True)
 class CodeTable:
     """What each field should read in each cell, field by field (None: not said),
-    the prior of the cells, and the likelihoods of the clean readings.
+    and the likelihoods of the clean readings.
+
+    The sources of a replaced part are the cells, and a last one that shows anything.
     """
 
     code: Code
     misread: float
-    spread: Vector
+    sources: Vector
     expected: tuple[tuple[str | None, ...], ...]
     clean: tuple[Likelihood, ...]
 
@@ -47,15 +49,15 @@ def code_table(clue: Clue, kind: Code, cells: tuple[Cell, ...]) -> CodeTable:
     expected = tuple(
         tuple(_expected(field, cell) for cell in cells) for field in kind.fields
     )
-    spread = [cell.spread for cell in cells]
-    bare = CodeTable(kind, clue.misread, spread, expected, ())
+    sources = halves([cell.spread for cell in cells])
+    bare = CodeTable(kind, clue.misread, sources, expected, ())
     clean = tuple(code_likelihood(bare, reading) for reading in _clean(bare))
-    return CodeTable(kind, clue.misread, spread, expected, clean)
+    return replace(bare, clean=clean)
 
 
 def code_likelihood(table: CodeTable, reading: str) -> Likelihood:
     """Likelihood of a reading of the code's full length."""
-    orig = [1.0] * len(table.spread)
+    orig = [1.0] * (len(table.sources) - 1)
     out = 1.0
     start = 0
     for field, expected in zip(table.code.fields, table.expected, strict=True):
@@ -68,7 +70,8 @@ def code_likelihood(table: CodeTable, reading: str) -> Likelihood:
             for right in dict.fromkeys(expected)
         }
         orig = [x * by_text[right] for x, right in zip(orig, expected, strict=True)]
-    return Likelihood(tuple(orig), blend(orig, table.spread, out), out)
+    by_source = (*orig, out)
+    return Likelihood(tuple(orig), blend(table.sources, by_source), out, by_source)
 
 
 def _expected(field: Field, cell: Cell) -> str | None:

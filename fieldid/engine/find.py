@@ -25,7 +25,7 @@ class Claim:
 
 @dataclass(frozen=True, slots=True)
 class Find:
-    """What was read off one object (or, one day, a set) under one guide."""
+    """What was read off one object, or off the members of a set, under one guide."""
 
     guide: str
     items: tuple[Item, ...]
@@ -52,19 +52,27 @@ class Weight:
 
 @dataclass(frozen=True, slots=True)
 class Flag:
-    """A red flag; `kind` is replaced, gone, disagree, outside, claim or guide."""
+    """A red flag; `kind` is replaced, gone, disagree, outside, claim, guide, or of a
+    set stray, whole-set or missing. `members` are those of the set that it is about.
+    """
 
     kind: str
     about: tuple[str, ...]
     say: str
     ask: str
+    members: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Cited:
-    """What one cited clue's reading is worth for the claim, taken alone."""
+    """What one cited clue is worth for the claim, taken alone.
+
+    If it was not read: what the reading would be worth that the claimed year most
+    likely shows.
+    """
 
     clue: str
+    read: bool
     factor: float
     say: str
 
@@ -82,17 +90,45 @@ class ClaimVerdict:
 
 @dataclass(frozen=True, slots=True)
 class Next:
-    """A clue worth looking at, what it is expected to tell, and why."""
+    """A clue to look at, what it is expected to tell, and why; `what` names it with
+    the member of the set that it is on.
+    """
 
+    member: str | None
     clue: str
+    what: str
     bits: float
     bits_per_second: float
     say: str
 
 
 @dataclass(frozen=True, slots=True)
+class MemberVerdict:
+    """One member of a set: judged alone, up to `say`, and then within the set.
+
+    `stray_say` is empty unless the member is more likely a stray than not. `factor`
+    is what the member adds for the set's leading year.
+    """
+
+    member: str
+    model_years: tuple[tuple[int, float], ...]
+    outside: float
+    replaced: tuple[PartState, ...]
+    leading: int | None
+    say: str
+    stray: float
+    stray_say: str
+    factor: float
+    factor_say: str
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
-    """The answer, in numbers and in the words that the screens show."""
+    """The answer, in numbers and in the words that the screens show.
+
+    `replaced` and `weights` belong to one object, all from `whole_set` to a set;
+    `missing` and `surplus` are measured against what a set was sold as.
+    """
 
     guide: str
     model_years: tuple[tuple[int, float], ...]
@@ -109,3 +145,8 @@ class Verdict:
     flags: tuple[Flag, ...]
     next: tuple[Next, ...]
     exhausted: str
+    whole_set: tuple[PartState, ...] = ()
+    members: tuple[MemberVerdict, ...] = ()
+    missing: tuple[str, ...] = ()
+    surplus: tuple[str, ...] = ()
+    set_say: str = ""

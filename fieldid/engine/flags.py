@@ -1,10 +1,12 @@
-"""Red flags, each with the question to put to the seller: the engine's, the guide's.
+"""Red flags of one object, each with the question to put to the seller.
 
 The sentences are neutral: a flag is something to ask about, never an accusation.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
+from fieldid.engine.claim import Weighed
 from fieldid.engine.code import UNREADABLE
 from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading
 from fieldid.engine.guide import Condition
@@ -19,6 +21,19 @@ EVEN = 0.5
 AGAINST = 1 / BARE
 
 
+@dataclass(frozen=True, slots=True)
+class Raised:
+    """A flag that does not say yet whose it is: the owner stands between the two
+    pieces of `say` and of `ask`. `share` is how probable a replaced part is.
+    """
+
+    kind: str
+    about: tuple[str, ...]
+    say: tuple[str, str]
+    ask: tuple[str, str]
+    share: float = 1.0
+
+
 def flags(
     tables: Tables,
     item: Item,
@@ -27,19 +42,43 @@ def flags(
     weighed: ClaimVerdict | None,
 ) -> tuple[Flag, ...]:
     """All red flags: none of these, the claim, disagreements, parts, the guide's."""
+    first = ranked(posterior.years)[0]
+    return (
+        *overall(posterior, weighed),
+        *(
+            Flag(each.kind, each.about, "".join(each.say), "".join(each.ask))
+            for each in raised(tables, item, posterior, clashes, first)
+        ),
+    )
+
+
+def overall(posterior: Weighed, weighed: ClaimVerdict | None) -> list[Flag]:
+    """The red flags of the answer as a whole, of one object or of a set."""
     found = []
     if is_outside(posterior):
         found.append(_outside(posterior.outside))
     if weighed and weighed.bayes_factor < AGAINST:
         found.append(_claim(weighed))
-    found += [_conflict(tables, item, clash) for clash in clashes]
-    found += _parts(tables, item, posterior)
-    found += [
-        Flag("guide", _about(flag.when), flag.say, flag.ask)
-        for flag in tables.guide.flags
-        if all(_holds(tables, item, posterior, c) for c in flag.when)
+    return found
+
+
+def raised(
+    tables: Tables,
+    item: Item,
+    posterior: Posterior,
+    clashes: Sequence[Conflict],
+    first: int,
+) -> list[Raised]:
+    """The red flags of one object's own; `first` is the place of the leading year."""
+    return [
+        *(_conflict(tables, item, clash) for clash in clashes),
+        *_parts(tables, item, posterior),
+        *(
+            Raised("guide", _about(flag.when), ("", flag.say), ("", flag.ask))
+            for flag in tables.guide.flags
+            if all(_holds(tables, item, posterior, c, first) for c in flag.when)
+        ),
     ]
-    return tuple(found)
 
 
 def replaced(posterior: Posterior, p: int) -> float:
@@ -47,7 +86,7 @@ def replaced(posterior: Posterior, p: int) -> float:
     return sum(posterior.replaced[p])
 
 
-def is_outside(posterior: Posterior) -> bool:
+def is_outside(posterior: Weighed) -> bool:
     """Whether the object is more likely none of these than one of them."""
     return round9(posterior.outside) > EVEN
 
@@ -77,17 +116,15 @@ def _claim(weighed: ClaimVerdict) -> Flag:
     )
 
 
-def _conflict(tables: Tables, item: Item, clash: Conflict) -> Flag:
-    clues = [tables.guide.clues[k] for k in (clash.first, clash.second)]
-    first, second = (said(tables, item, k) for k in (clash.first, clash.second))
-    return Flag(
+def _conflict(tables: Tables, item: Item, clash: Conflict) -> Raised:
+    places = (clash.first, clash.second)
+    first, second = (said(tables, item, k) for k in places)
+    parts = list(dict.fromkeys(_part(tables, k) for k in places))
+    return Raised(
         "disagree",
-        tuple(clue.id for clue in clues),
-        f"Two readings disagree: {first}, {second}.",
-        f"Has the {_part(tables, clash.first)} or the {_part(tables, clash.second)} "
-        "ever been worked on?"
-        if _part(tables, clash.first) != _part(tables, clash.second)
-        else f"Has the {_part(tables, clash.first)} ever been worked on?",
+        tuple(tables.guide.clues[k].id for k in places),
+        ("Two readings", f" disagree: {first}, {second}."),
+        (f"Has the {' or the '.join(parts)}", " ever been worked on?"),
     )
 
 
@@ -95,27 +132,34 @@ def _part(tables: Tables, k: int) -> str:
     return tables.guide.parts[tables.part_of[k]].name
 
 
-def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Flag]:
+def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Raised]:
     found = []
     for p, part in enumerate(tables.guide.parts):
         share = replaced(posterior, p)
         if part.id in item.gone:
             found.append(
-                Flag(
+                Raised(
                     "gone",
                     (part.id,),
-                    f"The {part.name} is gone, so it can no longer speak for a year.",
-                    f"Do you still have the {part.name}?",
+                    (
+                        f"The {part.name}",
+                        " is gone, so it can no longer speak for a year.",
+                    ),
+                    (f"Do you still have the {part.name}", "?"),
                 )
             )
         elif is_replaced(share):
             found.append(
-                Flag(
+                Raised(
                     "replaced",
                     (part.id,),
-                    f"The {part.name} is probably not the original: "
-                    f"{likely(share)}, {percent(share)}.",
-                    f"Was the {part.name} ever replaced, and when?",
+                    (
+                        f"The {part.name}",
+                        " is probably not the original: "
+                        f"{likely(share)}, {percent(share)}.",
+                    ),
+                    (f"Was the {part.name}", " ever replaced, and when?"),
+                    share,
                 )
             )
     return found
@@ -126,7 +170,9 @@ def _about(when: Sequence[Condition]) -> tuple[str, ...]:
     return tuple(name for name in named if name)
 
 
-def _holds(tables: Tables, item: Item, posterior: Posterior, c: Condition) -> bool:
+def _holds(
+    tables: Tables, item: Item, posterior: Posterior, c: Condition, first: int
+) -> bool:
     """Whether one condition of a guide's flag holds."""
     if c.clue is not None:
         return _reads(dict(item.readings).get(c.clue), c)
@@ -134,8 +180,7 @@ def _holds(tables: Tables, item: Item, posterior: Posterior, c: Condition) -> bo
         p = [part.id for part in tables.guide.parts].index(c.part)
         return c.part in item.gone or round9(replaced(posterior, p)) > c.replaced_over
     if c.years is not None:
-        leading = tables.guide.years[ranked(posterior)[0]].year
-        return c.years[0] <= leading <= c.years[1]
+        return c.years[0] <= tables.guide.years[first].year <= c.years[1]
     return False
 
 

@@ -6,18 +6,14 @@ Model page: "What to look at next".
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import combinations
 
-from fieldid.engine.find import Item, Next
-from fieldid.engine.one import Posterior, ranked
+from fieldid.engine.find import Item
+from fieldid.engine.one import Posterior
 from fieldid.engine.prepare import Tables, outcomes, tables_for
-from fieldid.engine.special import Vector, round9
-from fieldid.engine.words import figure
+from fieldid.engine.special import Vector, dot, round9
 
 WORTHWHILE = 0.02
 """Bits below which a clue is not worth looking at."""
-RIVALS = 4
-"""How many of the most probable model years a reason is sought among."""
 
 Rows = Sequence[Vector]
 """Joint probability of each outcome (row) with each model year and outside."""
@@ -25,9 +21,12 @@ Rows = Sequence[Vector]
 
 @dataclass(frozen=True, slots=True)
 class Prospect:
-    """The clue at place `k` of the guide, and what reading it is expected to tell."""
+    """The clue at place `k` of the guide on the item at place `item` of the find, and
+    what reading it is expected to tell.
+    """
 
     k: int
+    item: int
     bits: float
     bits_per_second: float
     rows: Rows
@@ -41,45 +40,56 @@ def prospects(
     claimed: int | None,
     away: bool,
     without: Sequence[str],
+    photos: bool = False,
 ) -> list[Prospect]:
     """Every clue that can still be looked at, best first.
 
     `claimed` is the place of a claimed model year, which is then what the clues are
     to tell; `away` leaves out what must be held in the hand, `without` the clues
-    that need one of these tools.
+    that need one of these tools, `photos` what no photo can show.
     """
+    found = [
+        prospect(tables, k, 0, _rows(tables, item, posterior, k), claimed)
+        for k in left(tables, item, away=away, without=without, photos=photos)
+    ]
+    return best_first(found)
+
+
+def left(
+    tables: Tables, item: Item, *, away: bool, without: Sequence[str], photos: bool
+) -> list[int]:
+    """The clues that can still be looked at, in guide order; limits as above."""
     answered = [clue for clue, _ in item.readings]
-    found = []
-    for k, clue in enumerate(tables.guide.clues):
-        if clue.id in answered or clue.part in item.gone:
-            continue
-        if (away and clue.seen_from != "away") or clue.needs in without:
-            continue
-        rows = _rows(tables, item, posterior, k)
-        aim = rows if claimed is None else [_for_and_against(r, claimed) for r in rows]
-        bits = (1 - clue.unreadable) * gain(aim)
-        found.append(Prospect(k, bits, bits / clue.seconds, rows))
+    return [
+        k
+        for k, clue in enumerate(tables.guide.clues)
+        if clue.id not in answered
+        and clue.part not in item.gone
+        and (clue.seen_from == "away" or not away)
+        and clue.needs not in without
+        and (clue.photo or not photos)
+    ]
+
+
+def prospect(
+    tables: Tables, k: int, item: int, rows: Rows, claimed: int | None
+) -> Prospect:
+    """A clue with what its outcomes tell of the model year, or of a claimed one."""
+    clue = tables.guide.clues[k]
+    aim = rows if claimed is None else [_for_and_against(r, claimed) for r in rows]
+    bits = (1 - clue.unreadable) * gain(aim)
+    return Prospect(k, item, bits, bits / clue.seconds, rows)
+
+
+def best_first(found: Sequence[Prospect]) -> list[Prospect]:
+    """Prospects by what they tell a second; ties stay as they stand."""
     return sorted(found, key=lambda found: -round9(found.bits_per_second))
 
 
-def advice(tables: Tables, posterior: Posterior, prospect: Prospect) -> Next:
-    """A prospect with its reason in words."""
-    clue = tables.guide.clues[prospect.k]
-    effort = f"{figure(clue.seconds)} seconds; {clue.needs or 'no tools'}"
-    if prospect.bits < WORTHWHILE:
-        reason = "tells next to nothing now"
-    else:
-        rivals = ranked(posterior)[:RIVALS]
-        i, j = max(
-            combinations(sorted(rivals), 2),
-            key=lambda pair: round9(between(prospect.rows, *pair)),
-            default=(0, 0),
-        )
-        years = tables.guide.years
-        reason = f"splits {years[i].year} from {years[j].year} best"
-        if i == j:
-            reason = f"tells {years[i].year} from anything else"
-    return Next(clue.id, prospect.bits, prospect.bits_per_second, f"{reason}; {effort}")
+def with_rest(rows: Rows, whole: Vector) -> Rows:
+    """The rows, and what they leave over of the columns as one row more."""
+    rest = [max(p - sum(row[y] for row in rows), 0.0) for y, p in enumerate(whole)]
+    return [*rows, rest]
 
 
 def separator(
@@ -152,18 +162,13 @@ def _rows(tables: Tables, item: Item, posterior: Posterior, k: int) -> Rows:
     rows = []
     for outcome in found:
         row = [
-            sum(x * y for x, y in zip(outcome.orig[start:stop], piece, strict=True))
-            + outcome.rep * later
+            dot(outcome.orig[start:stop], piece) + outcome.rep * later
             for (start, stop), piece, later in zip(
                 tables.stretches, pieces, by_year, strict=True
             )
         ]
         rows.append([*row, outcome.out * posterior.outside])
-    whole = [*posterior.years, posterior.outside]
-    rows.append(
-        [max(p - sum(row[y] for row in rows), 0.0) for y, p in enumerate(whole)]
-    )
-    return rows
+    return with_rest(rows, [*posterior.years, posterior.outside])
 
 
 def _for_and_against(row: Vector, claimed: int) -> Vector:

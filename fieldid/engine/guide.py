@@ -141,12 +141,16 @@ class Clue:
 
 @dataclass(frozen=True, slots=True)
 class Members:
-    """What a set consists of, was sold as, and how often one is a stray."""
+    """What a set consists of, was sold as, and how often one is a stray.
+
+    `names` is what members are called, where that is not their id.
+    """
 
     all: tuple[str, ...]
     usual: tuple[str, ...] = ()
     stray: float = 0.04
     stray_for: tuple[tuple[str, float], ...] = ()
+    names: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,18 +5,22 @@ Model page: "Clues: how likely a reading is".
 
 from dataclasses import dataclass
 
-from fieldid.engine.special import Vector
+from fieldid.engine.special import Vector, dot
 
 
 @dataclass(frozen=True, slots=True)
 class Likelihood:
     """How likely a reading is: in each cell while the part is original, when it
     is replaced, and on an object outside the guide.
+
+    `by_source` is how likely it is from each source that replaced parts come from,
+    of which `rep` is the weighted mean; only sets need it.
     """
 
     orig: Vector
     rep: float
     out: float
+    by_source: Vector = ()
 
 
 def applies(
@@ -26,8 +30,13 @@ def applies(
     return (not members or member in members) and member not in excluded
 
 
-def blend(orig: Vector, spread: Vector, out: float) -> float:
-    """What a replaced part shows when the guide does not say: half the line's own
-    mixture over all years, half anything.
+def halves(spread: Vector) -> Vector:
+    """Weights of the sources of a replaced part when the guide does not say: half the
+    line's own mixture over all years, half anything.
     """
-    return 0.5 * sum(p * x for p, x in zip(spread, orig, strict=True)) + 0.5 * out
+    return [*(0.5 * p for p in spread), 0.5]
+
+
+def blend(sources: Vector, by_source: Vector) -> float:
+    """What is shown if the source is not known."""
+    return dot(sources, by_source)

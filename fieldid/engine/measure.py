@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Measure, Size
-from fieldid.engine.likelihood import Likelihood, applies, blend
+from fieldid.engine.likelihood import Likelihood, applies, blend, halves
 from fieldid.engine.special import Vector, erfc, erfcx, phi, round9
 
 STEPS = 120
@@ -19,17 +19,16 @@ CUTS = 10
 class MeasureTable:
     """Cells by class: one class a size, and a last one where the guide is silent.
 
-    `which` is the class of each cell and `share` each class's share of the prior
-    when the member is not known. `rows` is the probability of each of the equal
-    steps of the range, class by class, `later` the same for a replaced part.
+    `which` is the class of each cell, `rows` the probability of each of the equal
+    steps of the range, class by class. The sources of a replaced part are the classes
+    as they are when the member is not known, and a last one that shows anything.
     """
 
     measure: Measure
     misread: float
     which: tuple[int, ...]
-    share: tuple[float, ...]
+    sources: Vector
     rows: tuple[Vector, ...]
-    later: Vector
 
 
 def measure_table(
@@ -45,9 +44,8 @@ def measure_table(
         kind,
         clue.misread,
         tuple(_class(kind, cell, member) for cell in cells),
-        tuple(share),
+        halves(share),
         tuple(rows),
-        [blend([row[i] for row in rows], share, 1 / STEPS) for i in range(STEPS)],
     )
 
 
@@ -72,21 +70,28 @@ def measure_likelihood(table: MeasureTable, x: float) -> Likelihood:
 
 
 def measure_outcomes(
-    table: MeasureTable, original: Vector, replaced: float, outside: float
+    table: MeasureTable,
+    original: Vector,
+    replaced: float,
+    outside: float,
+    whole: Vector = (),
 ) -> list[Likelihood]:
     """Likelihoods of the readings to expect, cut at their predictive deciles.
 
     `original` is the probability of each cell with the part original, `replaced`
-    of the part being replaced, `outside` of none of these.
+    of the part being replaced, `outside` of none of these, and `whole` of each
+    source with the part replaced on the whole set.
     """
-    mass = [0.0] * len(table.rows)
-    for k, p in zip(table.which, original, strict=True):
+    mass = [replaced * w for w in table.sources]
+    for k, p in [*zip(table.which, original, strict=True), *enumerate(whole)]:
         mass[k] += p
+    mass[-1] += outside
+    # The silent class shows anything, as the last source and what is outside do.
+    rows = [*table.rows, table.rows[-1]]
     outcomes: list[Likelihood] = []
     start, run = 0, 0.0
     for i in range(STEPS):
-        run += sum(p * row[i] for p, row in zip(mass, table.rows, strict=True))
-        run += replaced * table.later[i] + outside / STEPS
+        run += sum(p * row[i] for p, row in zip(mass, rows, strict=True))
         if round9(run) >= (len(outcomes) + 1) / CUTS or i + 1 == STEPS:
             by_class = [sum(row[start : i + 1]) for row in table.rows]
             outcomes.append(_likelihood(table, by_class, (i + 1 - start) / STEPS))
@@ -136,8 +141,10 @@ def _below(x: float, kind: Measure, size: Size) -> float:
 
 
 def _likelihood(table: MeasureTable, by_class: Vector, out: float) -> Likelihood:
+    by_source = (*by_class, out)
     return Likelihood(
         tuple(by_class[k] for k in table.which),
-        blend(by_class, table.share, out),
+        blend(table.sources, by_source),
         out,
+        by_source,
     )

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 
 from fieldid.engine.find import Item
 from fieldid.engine.likelihood import Likelihood
+from fieldid.engine.parts import Forest
 from fieldid.engine.prepare import Tables, likelihood, tables_for
-from fieldid.engine.special import LOG_HUGE, Vector, rescale, round9
+from fieldid.engine.special import LOG_HUGE, Scaled, Vector, rescale, round9
 
 States = tuple[Vector, Vector]
 """Something said of a part's two states: original, replaced."""
@@ -35,11 +36,12 @@ class Posterior:
 
 def weigh(tables: Tables, item: Item) -> Posterior:
     """Probability of each cell and part state given the item's readings."""
-    own, scaled = _own(tables, item)
-    below, messages, more = _collect(tables, own)
-    whole, last = _evidence(tables, messages, None)
+    forest = tables.forest
+    own, counts = told(tables, item)
+    below, messages, more = _collect(forest, own)
+    whole, last = _evidence(forest, messages, tables.prior, None)
     total = sum(whole)
-    states = _spread(tables, own, below, messages)
+    states = _spread(forest, own, below, messages, tables.prior, 1.0)
     posterior = _over(whole, total)
     return Posterior(
         tuple(original for original, _ in states),
@@ -47,8 +49,45 @@ def weigh(tables: Tables, item: Item) -> Posterior:
         posterior,
         tuple(sum(posterior[start:stop]) for start, stop in tables.stretches),
         posterior[-1],
-        math.log(total) - (scaled + more + last) * LOG_HUGE,
+        math.log(total) - (sum(counts) + more + last) * LOG_HUGE,
     )
+
+
+def fit(forest: Forest, own: Sequence[States]) -> Scaled:
+    """Likelihood of each cell (and outside), parts summed out."""
+    _, messages, more = _collect(forest, own)
+    whole, last = _evidence(forest, messages, _ones(own), None)
+    return whole, more + last
+
+
+def states(forest: Forest, own: Sequence[States]) -> list[States]:
+    """The same, lifted as often, by each part's state."""
+    below, messages, _ = _collect(forest, own)
+    whole, _ = _evidence(forest, messages, _ones(own), None)
+    return _spread(forest, own, below, messages, _ones(own), sum(whole))
+
+
+def told(tables: Tables, item: Item) -> tuple[list[States], list[int]]:
+    """What the readings on each part say, and how often that was scaled up."""
+    found = read(tables, item)
+    cells = len(tables.cells)
+    own: list[States] = []
+    counts = []
+    for p, part in enumerate(tables.guide.parts):
+        original = [1.0] * (cells + 1)
+        replaced = [1.0] * (cells + 1)
+        scaled = 0
+        if part.id in item.gone:
+            original = [0.0] * (cells + 1)
+        for k, reading in found.items():
+            if tables.part_of[k] == p:
+                original = _times(original, [*reading.orig, reading.out])
+                replaced = _times(replaced, [reading.rep] * cells + [reading.out])
+                (original, replaced), count = rescale([original, replaced])
+                scaled += count
+        own.append((original, replaced))
+        counts.append(scaled)
+    return own, counts
 
 
 def read(tables: Tables, item: Item) -> dict[int, Likelihood]:
@@ -65,35 +104,13 @@ def read(tables: Tables, item: Item) -> dict[int, Likelihood]:
     }
 
 
-def ranked(posterior: Posterior) -> list[int]:
+def ranked(years: Vector) -> list[int]:
     """Places of the model years, the most probable first."""
-    places = range(len(posterior.years))
-    return sorted(places, key=lambda y: -round9(posterior.years[y]))
-
-
-def _own(tables: Tables, item: Item) -> tuple[list[States], int]:
-    """What the readings on each part say, and how often that was scaled up."""
-    found = read(tables, item)
-    cells = len(tables.cells)
-    own: list[States] = []
-    scaled = 0
-    for p, part in enumerate(tables.guide.parts):
-        original = [1.0] * (cells + 1)
-        replaced = [1.0] * (cells + 1)
-        if part.id in item.gone:
-            original = [0.0] * (cells + 1)
-        for k, reading in found.items():
-            if tables.part_of[k] == p:
-                original = _times(original, [*reading.orig, reading.out])
-                replaced = _times(replaced, [reading.rep] * cells + [reading.out])
-                (original, replaced), count = rescale([original, replaced])
-                scaled += count
-        own.append((original, replaced))
-    return own, scaled
+    return sorted(range(len(years)), key=lambda y: -round9(years[y]))
 
 
 def _collect(
-    tables: Tables, own: list[States]
+    forest: Forest, own: Sequence[States]
 ) -> tuple[list[States], list[States], int]:
     """From the followers up: each part with all that follows it, and what it tells
     its parent, by the parent's state.
@@ -101,9 +118,9 @@ def _collect(
     below = list(own)
     messages = list(own)
     scaled = 0
-    for p in reversed(tables.forest.order):
-        parent = tables.forest.parent[p]
-        first, second = tables.forest.rates[p]
+    for p in reversed(forest.order):
+        parent = forest.parent[p]
+        first, second = forest.rates[p]
         messages[p] = (
             _blend(below[p], 1 - first, first),
             _blend(below[p], 1 - second, second),
@@ -118,14 +135,21 @@ def _collect(
 
 
 def _spread(
-    tables: Tables, own: list[States], below: list[States], messages: list[States]
+    forest: Forest,
+    own: Sequence[States],
+    below: list[States],
+    messages: list[States],
+    prior: Vector,
+    total: float,
 ) -> list[States]:
-    """From the roots down: probability of each cell with each state of each part."""
+    """From the roots down: weight of each cell with each state of each part, in all
+    `total` for every part.
+    """
     above = list(own)
     joint = list(own)
-    for p in tables.forest.order:
-        context = _context(tables, own, above, messages, p)
-        rates = tables.forest.rates[p]
+    for p in forest.order:
+        context = _context(forest, own, above, messages, prior, p)
+        rates = forest.rates[p]
         above[p] = (
             _blend(context, 1 - rates[0], 1 - rates[1]),
             _blend(context, rates[0], rates[1]),
@@ -133,26 +157,29 @@ def _spread(
         (original, replaced), _ = rescale(
             [_times(above[p][s], below[p][s]) for s in (0, 1)]
         )
-        total = sum(original) + sum(replaced)
-        joint[p] = (_over(original, total), _over(replaced, total))
+        found = sum(original) + sum(replaced)
+        # What was read may be impossible if other parts were replaced on a whole set.
+        share = found / total if total else 1.0
+        joint[p] = (_over(original, share), _over(replaced, share))
     return joint
 
 
 def _context(
-    tables: Tables,
-    own: list[States],
+    forest: Forest,
+    own: Sequence[States],
     above: list[States],
     messages: list[States],
+    prior: Vector,
     p: int,
 ) -> Sequence[Vector]:
     """All that is known without `p` and its followers, by the parent's state.
 
     A root has no parent; what is known then stands in the first place.
     """
-    parents = tables.forest.parent
+    parents = forest.parent
     parent = parents[p]
     if parent is None:
-        rest, _ = _evidence(tables, messages, p)
+        rest, _ = _evidence(forest, messages, prior, p)
         return [rest, [0.0] * len(rest)]
     context, _ = rescale([_times(above[parent][s], own[parent][s]) for s in (0, 1)])
     for q in range(len(parents)):
@@ -162,18 +189,22 @@ def _context(
 
 
 def _evidence(
-    tables: Tables, messages: list[States], but: int | None
+    forest: Forest, messages: list[States], prior: Vector, but: int | None
 ) -> tuple[list[float], int]:
     """Prior of each cell times what the roots tell, one of them left out; and how
     often that was scaled up.
     """
-    weights = list(tables.prior)
+    weights = list(prior)
     scaled = 0
-    for p, parent in enumerate(tables.forest.parent):
+    for p, parent in enumerate(forest.parent):
         if parent is None and p != but:
             [weights], count = rescale([_times(weights, messages[p][0])])
             scaled += count
     return weights, scaled
+
+
+def _ones(own: Sequence[States]) -> Vector:
+    return [1.0] * len(own[0][0])
 
 
 def _times(a: Vector, b: Vector) -> list[float]:

@@ -13,7 +13,7 @@ class Forest:
     """Parts by their place in the guide.
 
     `rates[p]` is the share replaced while the parent is original and while it is
-    replaced (twice the same for a root); `order` has parents before followers.
+    replaced (of a root the first counts); `order` has parents before followers.
     """
 
     parent: tuple[int | None, ...]
@@ -44,6 +44,38 @@ def forest(guide: Guide) -> Forest:
     return Forest(parent, rates, tuple(order))
 
 
+@dataclass(frozen=True, slots=True)
+class World:
+    """What was replaced on the whole set, how probable that was beforehand, and how
+    often the other parts are then replaced, member by member.
+
+    In `forest` a part that was replaced on the whole set stands alone, and a follower
+    of such a part falls back to its own rate.
+    """
+
+    whole: tuple[bool, ...]
+    prior: float
+    forest: Forest
+
+
+def worlds(guide: Guide, forest: Forest) -> tuple[World, ...]:
+    """Every choice of parts that can have been replaced on a whole set together."""
+    found = [((False,) * len(guide.parts), 1.0)]
+    for p in forest.order:
+        part, parent = guide.parts[p], forest.parent[p]
+        longer = []
+        for whole, prior in found:
+            follows = parent is not None and whole[parent]
+            rate = max(part.share, part.whole_set) if follows else part.whole_set
+            if rate > 0:
+                also = tuple(was or q == p for q, was in enumerate(whole))
+                longer.append((also, prior * rate))
+            if rate < 1:
+                longer.append((whole, prior * (1 - rate)))
+        found = longer
+    return tuple(World(whole, prior, _apart(forest, whole)) for whole, prior in found)
+
+
 def pair(forest: Forest, p: int, q: int) -> tuple[float, float, float, float]:
     """Prior of two parts' states: both original, only `q` replaced, only `p`, both.
 
@@ -60,6 +92,15 @@ def pair(forest: Forest, p: int, q: int) -> tuple[float, float, float, float]:
         state = {a: states >> i & 1 for i, a in enumerate(line)}
         joined[2 * state[p] + state[q]] += _prior(forest, state)
     return (joined[0], joined[1], joined[2], joined[3])
+
+
+def _apart(forest: Forest, whole: tuple[bool, ...]) -> Forest:
+    """The forest cut above and below the parts that were replaced on a whole set."""
+    parent = tuple(
+        None if above is None or whole[p] or whole[above] else above
+        for p, above in enumerate(forest.parent)
+    )
+    return Forest(parent, forest.rates, forest.order)
 
 
 def _prior(forest: Forest, state: dict[int, int]) -> float:

@@ -7,7 +7,7 @@ from fieldid.engine.choice import ChoiceTable, choice_likelihood, choice_table
 from fieldid.engine.code import CodeTable, code_likelihood, code_table
 from fieldid.engine.find import Reading
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure
-from fieldid.engine.likelihood import Likelihood
+from fieldid.engine.likelihood import Likelihood, applies
 from fieldid.engine.measure import (
     MeasureTable,
     measure_for,
@@ -15,7 +15,7 @@ from fieldid.engine.measure import (
     measure_outcomes,
     measure_table,
 )
-from fieldid.engine.parts import Forest, forest
+from fieldid.engine.parts import Forest, World, forest, worlds
 from fieldid.engine.special import Vector
 
 ClueTable = ChoiceTable | MeasureTable | CodeTable
@@ -26,8 +26,9 @@ class Tables:
     """A guide with all that judging needs.
 
     `prior` has one entry a cell and a last one for outside; `stretches` says which
-    cells are each model year's. `clues[m]` are the tables for the member at place
-    `m` of `members`, which begins with None, the member that is not known.
+    cells are each model year's; `worlds` is what can have been replaced on a whole
+    set. `clues[m]` are the tables for the member at place `m` of `members`, which
+    begins with None, the member that is not known.
     """
 
     guide: Guide
@@ -35,6 +36,7 @@ class Tables:
     stretches: tuple[tuple[int, int], ...]
     prior: Vector
     forest: Forest
+    worlds: tuple[World, ...]
     part_of: tuple[int, ...]
     places: dict[str, int]
     members: tuple[str | None, ...]
@@ -46,23 +48,19 @@ def prepare(guide: Guide) -> Tables:
     all_cells = cells(guide)
     members = (None, *(guide.members.all if guide.members else ()))
     part_places = {part.id: p for p, part in enumerate(guide.parts)}
-    unknown = tuple(_table(guide, clue, all_cells, None) for clue in guide.clues)
+    trees = forest(guide)
+    by_clue = [_by_member(guide, clue, all_cells, members) for clue in guide.clues]
     return Tables(
         guide,
         all_cells,
         stretches(guide),
         [*((1 - guide.outside) * cell.spread for cell in all_cells), guide.outside],
-        forest(guide),
+        trees,
+        worlds(guide, trees),
         tuple(part_places[clue.part] for clue in guide.clues),
         {clue.id: k for k, clue in enumerate(guide.clues)},
         members,
-        tuple(
-            tuple(
-                _table_for(guide, clue, table, all_cells, member)
-                for clue, table in zip(guide.clues, unknown, strict=True)
-            )
-            for member in members
-        ),
+        tuple(tuple(rows[m] for rows in by_clue) for m in range(len(members))),
     )
 
 
@@ -83,7 +81,11 @@ def likelihood(table: ClueTable, reading: Reading) -> Likelihood:
 
 
 def outcomes(
-    table: ClueTable, original: Vector, replaced: float, outside: float
+    table: ClueTable,
+    original: Vector,
+    replaced: float,
+    outside: float,
+    whole: Vector = (),
 ) -> tuple[Likelihood, ...] | list[Likelihood]:
     """Likelihoods of the readings that the clue may give; what they leave over is
     any other reading. The arguments are as for `measure_outcomes`.
@@ -92,36 +94,42 @@ def outcomes(
         case ChoiceTable():
             return table.likelihoods
         case MeasureTable():
-            return measure_outcomes(table, original, replaced, outside)
+            return measure_outcomes(table, original, replaced, outside, whole)
         case CodeTable():
             return table.clean
 
 
-def _table_for(
+def _by_member(
     guide: Guide,
     clue: Clue,
-    table: ClueTable,
     all_cells: tuple[Cell, ...],
-    member: str | None,
-) -> ClueTable:
-    """The clue's table for a set member, from the one for a member not known."""
-    if not _differs(clue):
-        return table
-    if isinstance(table, MeasureTable):
-        return measure_for(table, all_cells, member)
-    return _table(guide, clue, all_cells, member)
+    members: tuple[str | None, ...],
+) -> list[ClueTable]:
+    """The clue's table for each member; those for whom the same counts share one."""
+    known: dict[tuple[bool, ...], ClueTable] = {}
+    found: list[ClueTable] = []
+    for member in members:
+        counts = tuple(applies(*limits, member) for limits in _limits(clue))
+        if counts not in known:
+            known[counts] = (
+                measure_for(found[0], all_cells, member)
+                if found and isinstance(found[0], MeasureTable)
+                else _table(guide, clue, all_cells, member)
+            )
+        found.append(known[counts])
+    return found
 
 
-def _differs(clue: Clue) -> bool:
-    """Whether the clue is made differently for some set members."""
+def _limits(clue: Clue) -> list[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """For whom alone, or for whom not, each span or size of the clue counts."""
     match clue.kind:
         case Choice(options):
             spans = [span for option in options for span in option.seen]
+            return [(span.members, span.excluded) for span in spans]
         case Measure(sizes=sizes):
-            return any(size.members or size.excluded for size in sizes)
+            return [(size.members, size.excluded) for size in sizes]
         case Code():
-            return False
-    return any(span.members or span.excluded for span in spans)
+            return []
 
 
 def _table(

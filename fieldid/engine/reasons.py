@@ -6,21 +6,14 @@ from itertools import combinations
 
 from fieldid.engine.claim import alone, factor, fitting
 from fieldid.engine.find import Item, Reading, Weight
-from fieldid.engine.guide import Choice, Clue, Measure
+from fieldid.engine.guide import Clue
 from fieldid.engine.likelihood import Likelihood
 from fieldid.engine.one import Posterior, read, weigh
 from fieldid.engine.parts import pair
 from fieldid.engine.prepare import Tables
 from fieldid.engine.special import round9
-from fieldid.engine.words import (
-    BARE,
-    capital,
-    evidence,
-    figure,
-    tells_nothing,
-    times,
-    years,
-)
+from fieldid.engine.typical import shown
+from fieldid.engine.words import BARE, capital, evidence, tells_nothing, times, years
 
 # Two readings are named when they go together so many times more seldom than by
 # chance that the factor is more than barely worth a mention.
@@ -74,20 +67,14 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
 
 def told(clue: Clue, reading: Reading) -> str:
     """A reading in words: the clue's name and what it showed."""
-    match clue.kind:
-        case Choice(options):
-            label = next(o.label for o in options if o.id == reading)
-            return f"{clue.name} ({label})"
-        case Measure():
-            return f"{clue.name} ({figure(float(reading or 0))} {clue.kind.unit})"
-    return f"{clue.name} ({reading})"
+    return f"{clue.name} ({shown(clue, reading)})"
 
 
 def said(tables: Tables, item: Item, k: int) -> str:
     """A reading and the years that it alone speaks for."""
     clue = tables.guide.clues[k]
     what = told(clue, dict(item.readings)[clue.id])
-    return f"{what} for {years(fitting(alone(tables, item, clue.id), tables))}"
+    return f"{what} for {years(fitting(tables, alone(tables, item, clue.id).years))}"
 
 
 def _over_itself(tables: Tables, k: int, a: Likelihood) -> Likelihood:

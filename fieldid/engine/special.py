@@ -6,8 +6,11 @@ out so that both languages run the same ones.
 
 import math
 from collections.abc import Sequence
+from operator import mul
 
 Vector = Sequence[float]
+Scaled = tuple[Vector, int]
+"""A vector, and how often it was multiplied by `2**500` to stay in sight."""
 
 SERIES_BELOW = 2.5
 # From 2.5 upwards forty steps of the continued fraction leave an error near 1e-19.
@@ -75,6 +78,55 @@ def rescale(vectors: Sequence[Vector]) -> tuple[list[list[float]], int]:
         scaled = [[x * HUGE for x in vector] for vector in scaled]
         count += 1
     return scaled, count
+
+
+def dot(a: Vector, b: Vector) -> float:
+    """Sum of the products of two vectors, as far as the shorter one goes.
+
+    >>> dot([1.0, 2.0], [3.0, 4.0, 5.0])
+    11.0
+    """
+    total: float = sum(map(mul, a, b))
+    return total
+
+
+def products(start: Vector, factors: Sequence[Vector]) -> tuple[Scaled, list[Scaled]]:
+    """`start` times all the factors, and times all but each one of them.
+
+    Nothing is divided, since a factor may hold a 0.
+
+    >>> products([1.0], [[2.0], [0.0], [5.0]])
+    (([0.0], 0), [([0.0], 0), ([10.0], 0), ([0.0], 0)])
+    """
+    before: list[Scaled] = [(list(start), 0)]
+    for factor in factors:
+        before.append(multiplied(before[-1], (factor, 0)))
+    after: Scaled = ([1.0] * len(start), 0)
+    others: list[Scaled] = []
+    for i in range(len(factors) - 1, -1, -1):
+        others.append(multiplied(before[i], after))
+        after = multiplied((factors[i], 0), after)
+    return before[-1], others[::-1]
+
+
+def multiplied(a: Scaled, b: Scaled) -> Scaled:
+    """The product of two vectors, entry by entry."""
+    product = [x * y for x, y in zip(a[0], b[0], strict=True)]
+    [vector], count = rescale([product])
+    return vector, a[1] + b[1] + count
+
+
+def aligned(vectors: Sequence[Scaled]) -> tuple[list[Vector], int]:
+    """The vectors lifted equally often, and how often that is.
+
+    >>> aligned([([1.0], 0), ([2.0**400], 1)])[0][1][0] == 2.0**-100
+    True
+    """
+    least = min((count for vector, count in vectors if any(vector)), default=0)
+    # One that holds nothing but 0 may have been lifted less often; so it stays.
+    return [
+        [x * TINY ** max(count - least, 0) for x in vector] for vector, count in vectors
+    ], least
 
 
 def round9(x: float) -> float:

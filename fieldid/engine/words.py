@@ -1,4 +1,4 @@
-"""Numbers to words and whole percents, and lists to phrases; imports `special` alone.
+"""Numbers to words and whole percents, lists to phrases, and what a member is called.
 
 A number is rounded to nine places before a bound is held against it: on the bound
 the last bit, which differs between languages, must not choose the word.
@@ -11,6 +11,7 @@ Probabilities: the calibrated terms of the IPCC's guidance note for authors
 import math
 from collections.abc import Sequence
 
+from fieldid.engine.guide import Guide
 from fieldid.engine.special import round9
 
 # The narrowest published term that holds, looked up from above.
@@ -166,6 +167,11 @@ def listed(things: Sequence[str]) -> str:
     if len(things) < 2:
         return "".join(things)
     return f"{', '.join(things[:-1])} and {things[-1]}"
+
+
+def called(guide: Guide, member: str) -> str:
+    """What a member of a set is called in a sentence: its name, or its id."""
+    return dict(guide.members.names if guide.members else ()).get(member, member)
 
 
 def capital(sentence: str) -> str:

@@ -90,5 +90,6 @@ def _chain(start: str, above: dict[str, str]) -> list[str]:
 def _check_set(table: dict[str, Any], members: Names) -> Iterator[Finding]:
     for place, member in enumerate(table.get("usual", ())):
         yield from members.unknown(member, ("set", "usual", place))
-    for member, _ in table.get("stray_for", ()):
-        yield from members.unknown(member, ("set", "stray_for", member))
+    for key in ("stray_for", "names"):
+        for member, _ in table.get(key, ()):
+            yield from members.unknown(member, ("set", key, member))

@@ -14,10 +14,11 @@ from fieldid.engine.find import Claim, Find, Flag, Item, Verdict
 from fieldid.engine.guide import FORMAT, Guide
 from fieldid.errors import FindError, Problem, nearest
 from fieldid.guides.fields import Format, Text, Year
+from fieldid.guides.items import check_items
 from fieldid.guides.months import month_text
 from fieldid.guides.names import Names
 from fieldid.guides.pack import plain
-from fieldid.guides.readings import as_read, misfit
+from fieldid.guides.readings import as_read
 from fieldid.guides.refusals import (
     Finding,
     Path,
@@ -111,18 +112,31 @@ def find_json(find: Find) -> dict[str, Any]:
 def verdict_json(verdict: Verdict) -> dict[str, Any]:
     """The verdict as other programs read it: all its fields, months as "1951-09"."""
     mirrored: dict[str, Any] = plain(verdict)
+    whole_set = mirrored.pop("whole_set")
     return mirrored | {
-        "model_years": [
-            {"year": year, "probability": p} for year, p in verdict.model_years
-        ],
+        "model_years": _years_json(verdict.model_years),
         "built": [{"month": month_text(t), "probability": p} for t, p in verdict.built],
+        "stray": [
+            {"member": each.member, "probability": each.stray}
+            for each in verdict.members
+        ],
+        "whole_set_replaced": whole_set,
+        "members": [
+            plain(each) | {"model_years": _years_json(each.model_years)}
+            for each in verdict.members
+        ],
         "flags": [_flag_json(flag) for flag in verdict.flags],
     }
 
 
+def _years_json(years: Iterable[tuple[int, float]]) -> list[dict[str, Any]]:
+    return [{"year": year, "probability": p} for year, p in years]
+
+
 def _flag_json(flag: Flag) -> dict[str, Any]:
     mirrored: dict[str, Any] = plain(flag)
-    named = {"part": flag.about[0]} if flag.kind in ("gone", "replaced") else {}
+    on_part = flag.kind in ("gone", "replaced", "whole-set")
+    named = {"part": flag.about[0]} if on_part else {}
     return mirrored | named
 
 
@@ -181,39 +195,9 @@ def _constant(word: str) -> NoReturn:
 
 def _check(data: Mapping[str, Any], guide: Guide) -> Iterator[Finding]:
     """What does not fit the guide."""
-    items = data["items"]
-    if len(items) != 1:
-        code = "many-items" if items else "no-item"
-        yield ("items",), refusal(code, count=len(items))
-    for i, item in enumerate(items):
-        yield from _check_item(item, ("items", i), guide)
+    yield from check_items(data["items"], guide)
     if data["claim"]:
         yield from _check_claim(data["claim"], guide)
-
-
-def _check_item(item: Any, path: Path, guide: Guide) -> Iterator[Finding]:
-    if item["member"] is not None:
-        yield from _check_member(item["member"], (*path, "member"), guide)
-    clues = {clue.id: clue for clue in guide.clues}
-    for name, value in item["readings"]:
-        at = (*path, "readings", name)
-        if name not in clues:
-            yield from Names("clue of this guide", tuple(clues)).unknown(name, at)
-        elif told := misfit(value, clues[name]):
-            yield at, told
-        elif value is not None and (part := clues[name].part) in item["gone"]:
-            told = refusal("gone-and-read", value=quote(name), part=quote(part))
-            yield at, told
-    parts = Names("part of this guide", tuple(part.id for part in guide.parts))
-    for i, part in enumerate(item["gone"]):
-        yield from parts.unknown(part, (*path, "gone", i))
-
-
-def _check_member(member: str, path: Path, guide: Guide) -> Iterator[Finding]:
-    if guide.members is None:
-        yield path, refusal("no-set")
-    else:
-        yield from Names("member of the set", guide.members.all).unknown(member, path)
 
 
 def _check_claim(claim: Any, guide: Guide) -> Iterator[Finding]:

@@ -118,10 +118,23 @@ REFUSALS: dict[str, tuple[str, str]] = {
     # Finds
     "no-item": ("is empty", "one item, the object that was read"),
     "many-items": (
-        "has {count} items and this version judges one object at a time",
-        "one item",
+        "has {count} items, and the guide has no [set]",
+        "one item, or a guide with a [set]",
+    ),
+    "more-items": (
+        "has {count} items, and the set has {most} members",
+        "at most {most} items, each member once",
+    ),
+    "no-member": ("is missing in a set", "{nearest}"),
+    "member-twice": (
+        "{value} is the member of items[{before}] too",
+        "{nearest}",
     ),
     "unknown-guide": ("{value} is no guide that is here", "{nearest}"),
+    "never-gone": (
+        "the guide says that {value} is never replaced, so it cannot be gone",
+        "a part that can be replaced",
+    ),
     "gone-and-read": (
         "{value} was read, and its part {part} is gone",
         "null, or a part that is not gone",

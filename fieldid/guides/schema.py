@@ -25,6 +25,7 @@ from fieldid.guides.fields import (
 )
 from fieldid.guides.refusals import Finding, findings
 from fieldid.guides.tables import (
+    Called,
     Codes,
     Drawn,
     Pair,
@@ -227,6 +228,7 @@ class SetSchema(TableSchema):
     usual = Texts(load_default=())
     stray = Share(load_default=0.04)
     stray_for = Shares(load_default=())
+    names = Called(load_default=())
 
 
 class WhenSchema(TableSchema):

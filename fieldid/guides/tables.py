@@ -95,6 +95,19 @@ class Shares(Wanted):
         return tuple(zip(value, _each(value, Share()), strict=True))
 
 
+class Called(Wanted):
+    """A table of what members are called in a sentence."""
+
+    wants = 'a table of names, as { 2 = "2 iron", W = "wedge" }'
+
+    def _deserialize(
+        self, value: object, *args: object, **kwargs: object
+    ) -> tuple[tuple[str, str], ...]:
+        if not isinstance(value, Mapping):
+            raise self.not_that(value)
+        return tuple(zip(value, _each(value, Text()), strict=True))
+
+
 class Readings(Wanted):
     """A table of readings; whether they fit their clues is for the guide to say."""
 

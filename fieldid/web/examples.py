@@ -1,23 +1,24 @@
 """Worked examples of a guide, by which a phone checks its own arithmetic.
 
 Made from the guide alone, so that a guide of anybody's brings its own. Two for each
-model year: what it should show, and what a mixture with another year shows.
+model year: what it should show, and what a mixture with another year shows. A few sets
+beside them, if the guide knows sets.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from fieldid.engine import Claim, Find, Item, Tables, judge, prepare
-from fieldid.engine.choice import ChoiceTable
-from fieldid.engine.code import UNREADABLE, CodeTable
 from fieldid.engine.find import Reading
 from fieldid.engine.guide import Guide
-from fieldid.engine.measure import MeasureTable
-from fieldid.engine.prepare import ClueTable, tables_for
+from fieldid.engine.prepare import tables_for
+from fieldid.engine.typical import typical
 from fieldid.guides.pack import pack, plain
 
 DIGITS = 12
 """Three more than must agree, and few enough for a short file."""
+
+UNLIMITED: dict[str, Any] = {"away": False, "without": (), "photos": False}
 
 Example = tuple[Find, dict[str, Any]]
 """A find, and what `judge` is told beside it."""
@@ -28,7 +29,8 @@ def examples(guide: Guide) -> dict[str, Any]:
     tables = prepare(guide)
     cases = [
         {"find": plain(find), **limits, "verdict": plain(judge(tables, find, **limits))}
-        for find, limits in _finds(tables)
+        for find, wished in _finds(tables)
+        for limits in (UNLIMITED | wished,)
     ]
     return {"guide": _undrawn(pack(guide) | {"scene": None}), "cases": _short(cases)}
 
@@ -42,11 +44,45 @@ def _finds(tables: Tables) -> Iterator[Example]:
         member = members[y % len(members)]
         whole = Item(_shown(tables, y, member), (), member)
         claim = Claim(year.year, tuple(clue.id for clue in guide.clues[:2]))
-        yield Find(guide.id, (whole,), claim), {"away": False, "without": ()}
+        yield Find(guide.id, (whole,), claim), {}
         gone = tuple(able[y % len(able) :][:1]) if able else ()
         mixed = Item(_mixed(tables, y, member, gone), gone, member)
         limits = {"away": y % 3 == 0, "without": tools if y % 2 else ()}
         yield Find(guide.id, (mixed,)), limits
+    if guide.members:
+        yield from _sets(tables, guide.members.all)
+
+
+def _sets(tables: Tables, members: Sequence[str]) -> Iterator[Example]:
+    """Three small sets, with little left to look at, which is what takes room: all of
+    one year, with a stray, and with the same replaced parts on all.
+    """
+    guide = tables.guide
+    own, strange, claimed = (y % len(guide.years) for y in (0, 4, 2))
+    claim = Claim(guide.years[claimed].year, (guide.clues[-1].id,))
+    able = tuple(part.id for part in guide.parts if part.whole_set > 0)
+    renewed = [clue.id for clue in guide.clues if clue.part in able]
+    for years, later, limits in (
+        ((own, own), (), {"photos": True}),
+        ((own, own, strange), (), {}),
+        ((claimed, claimed, claimed), renewed, {"away": True}),
+    ):
+        items = tuple(
+            Item(_in_set(tables, y, strange, later, member), (), member)
+            for y, member in zip(years, members, strict=False)
+        )
+        yield Find(guide.id, items, claim), limits
+
+
+def _in_set(
+    tables: Tables, y: int, other: int, later: Sequence[str], member: str
+) -> tuple[tuple[str, Reading], ...]:
+    """What a member of one year shows, some clues as in another year, one unread."""
+    shown = dict(_shown(tables, other, member))
+    return tuple(
+        (clue, shown[clue] if clue in later else reading)
+        for clue, reading in _shown(tables, y, member)[1:]
+    )
 
 
 def _mixed(
@@ -73,30 +109,13 @@ def _shown(
     tables: Tables, y: int, member: str | None
 ) -> tuple[tuple[str, Reading], ...]:
     """What an object of the model year at place `y` shows at every clue."""
-    start, stop = tables.stretches[y]
+    middle = sum(tables.stretches[y]) // 2
     return tuple(
-        (clue.id, _reading(table, (start + stop) // 2))
+        (clue.id, typical(tables, table, middle, middle + 1))
         for clue, table in zip(
             tables.guide.clues, tables_for(tables, member), strict=True
         )
     )
-
-
-def _reading(table: ClueTable, c: int) -> Reading:
-    """The likeliest reading in the cell at place `c`."""
-    match table:
-        case ChoiceTable():
-            shares = [likelihood.orig[c] for likelihood in table.likelihoods]
-            return table.ids[shares.index(max(shares))]
-        case CodeTable():
-            return "".join(
-                UNREADABLE * field.width if right[c] is None else str(right[c])
-                for field, right in zip(table.code.fields, table.expected, strict=True)
-            )
-        case MeasureTable():
-            kind, k = table.measure, table.which[c]
-            silent = k == len(kind.sizes)
-            return (kind.low + kind.high) / 2 if silent else kind.sizes[k].mean
 
 
 def _undrawn(packed: Any) -> Any:

@@ -10,7 +10,8 @@ from flask_wtf.csrf import CSRFError, CSRFProtect  # type: ignore[import-untyped
 from werkzeug.exceptions import RequestEntityTooLarge
 
 from fieldid.engine import Tables, judge, prepare
-from fieldid.engine.words import capital, percent
+from fieldid.engine.guide import Guide
+from fieldid.engine.words import called, capital, percent
 from fieldid.errors import FindError
 from fieldid.guides import finds
 from fieldid.web.forms import FindForm
@@ -84,6 +85,11 @@ def _refused(form: FindForm, sentence: str, status: int) -> tuple[str, int]:
     return _shown(form, status)
 
 
+def _called(member: str, guide: Guide) -> str:
+    """What a member is called, with the member first as filters want it."""
+    return called(guide, member)
+
+
 def _tables() -> Mapping[str, Tables]:
     """What was prepared from each guide when the application was made."""
     found: Mapping[str, Tables] = current_app.extensions["judging"]
@@ -100,6 +106,7 @@ def _set_up(state: BlueprintSetupState) -> None:
     app.config["MAX_FORM_MEMORY_SIZE"] = app.config["MAX_CONTENT_LENGTH"]
     app.add_template_filter(percent)
     app.add_template_filter(capital)
+    app.add_template_filter(_called, "called")
     CSRFProtect(app)
 
 

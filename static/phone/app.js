@@ -5,14 +5,17 @@
  */
 
 import { startCheck } from "./checking.js";
-import { asked, laid } from "./desk.js";
+import { alone, asked, laid } from "./desk.js";
 import { startDevice } from "./device.js";
 import { keep, last, rememberLast, taken } from "./keeping.js";
-import { needsFind, route, toClue } from "./routes.js";
+import { addMembers, pick, rename } from "./members.js";
+import { needsFind, route, toClue, TO_REST } from "./routes.js";
+import { ALL, isSet, isTouched, reading } from "./scope.js";
 import { at, drawScreen, screenOf } from "./screens.js";
+import { letter, startSeller } from "./seller.js";
 import * as session from "./session.js";
 import { opened } from "./shelf.js";
-import { cited, claimed, lacking } from "./steps.js";
+import { cited, claimed, lacking, withMember } from "./steps.js";
 import { listenAnswers } from "./view/answering.js";
 import { listen, listenChanges, revealOpened } from "./view/dom.js";
 import { dismiss, notify } from "./view/frame.js";
@@ -21,8 +24,10 @@ import { copyFind } from "./view/keep.js";
 import { incomplete, press } from "./view/keypad.js";
 import { moveMark, parse, unfit } from "./view/measure.js";
 import { clueAt } from "./view/places.js";
+import { listenSet } from "./view/set.js";
 
 /** @typedef {import("./engine/guide.js").Clue} Clue */
+/** @typedef {import("./desk.js").Question} Question */
 
 /** Errors whose message is a whole sentence for the user. */
 const SPOKEN = ["DraftError", "ShelfError", "StoreError"];
@@ -32,7 +37,8 @@ const desks = new Map();
 /** The desk in use. @type {any} */
 let now = null;
 /** What is being typed into the question that is shown. */
-let entry = { clue: "", typed: "", wrong: "" };
+const NOTHING = { for: "", typed: "", wrong: "" };
+let entry = NOTHING;
 
 /** What was said of the store; each of its sentences is said once. @type {Set<string>} */
 const told = new Set();
@@ -66,24 +72,40 @@ function lay(shelved, next) {
  * @param {boolean} [arriving] whether it is another one for the user: from its top then
  */
 function draw(arriving = false) {
-  const { screen, clue: wanted } = route(location.hash);
-  if (!now || !needsFind(screen)) {
+  const wanted = route(location.hash);
+  if (!now || !needsFind(wanted.screen)) {
     drawHome();
-    return drawScreen(needsFind(screen) ? "home" : screen, {}, arriving);
+    return drawScreen(needsFind(wanted.screen) ? "home" : wanted.screen, {}, arriving);
   }
-  const clue = asked(now, wanted);
-  if (clue && entry.clue !== clue.id) entry = { clue: clue.id, typed: before(clue), wrong: "" };
-  drawScreen(screen, { ...now, ...entry, clue }, arriving);
+  const { screen, member } = possible(wanted, now.guide);
+  if (screen === "verdict") {
+    const one = alone(now, member);
+    return drawScreen(screen, { ...(one ?? now), member: one && member, ...NOBODY }, arriving);
+  }
+  const question = asked(now, wanted) ?? NOBODY;
+  const typing = entryOf(question);
+  if (entry.for !== typing) entry = { for: typing, typed: before(question), wrong: "" };
+  const said = screen === "seller" ? { letter: letter(now) } : {};
+  drawScreen(screen, { ...now, ...entry, ...question, ...said }, arriving);
 }
 
-/** The clue that is being asked about. */
-function clueNow() {
-  return /** @type {Clue} */ (asked(now, route(location.hash).clue));
+/** In place of a question where there is none. */
+const NOBODY = { clue: null, places: [], open: [] };
+
+/** The screen, or one that the guide has in its place. @param {import("./routes.js").Route} wanted @param {import("./shelf.js").Guide} guide */
+function possible(wanted, guide) {
+  return wanted.screen === "set" && !guide.members ? { ...wanted, screen: "places" } : wanted;
 }
 
-/** What was typed for a clue when it was read. @param {Clue} clue */
-function before({ id }) {
-  return String(new Map(now.session.readings).get(id) ?? "");
+/** The question that is being asked. */
+const questionNow = () => /** @type {Question} */ (asked(now, route(location.hash)));
+
+/** What is typed belongs to a clue and a place. @param {{clue: Clue | null, places: readonly number[]}} question */
+const entryOf = ({ clue, places }) => `${clue?.id ?? ""} ${places.join()}`;
+
+/** What was typed for a question when it was answered. @param {{clue: Clue | null, places: readonly number[]}} question */
+function before({ clue, places: [place] }) {
+  return String((clue && place >= 0 && reading(now.session.items[place], clue.id)) ?? "");
 }
 
 /**
@@ -94,42 +116,54 @@ function before({ id }) {
 function step(next, arriving = false) {
   if (next === now.session) return draw(arriving);
   lay(now, next);
-  entry = { clue: "", typed: "", wrong: "" };
+  entry = NOTHING;
   draw(arriving);
   keep(now).catch(failed);
 }
 
 /** After an answer: on to the next question. @param {session.Session} next */
 function goOn(next) {
-  // Telling the browser what it knows costs a phone a tenth of a tap.
-  if (location.hash !== "#look") history.replaceState(null, "", "#look");
+  moveTo(route(location.hash).rest ? TO_REST : "#look");
   step(next, true);
 }
 
-/** @param {import("./view/answering.js").Taken} answer */
-function take({ means, value }) {
-  const clue = clueNow();
-  if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide));
-  if (means === "cannot") return goOn(session.answer(now.session, clue, null));
-  if (means === "reading") return goOn(session.answer(now.session, clue, value));
-  const { kind } = clue;
-  const { typed } = entry;
-  if (kind.name === "code")
-    return takeTyped(clue, typed, incomplete(kind.fields, typed), typed);
-  if (kind.name === "measure") takeTyped(clue, value, unfit(kind, value), parse(value));
+/** Telling the browser what it knows costs a phone a tenth of a tap. @param {string} address */
+function moveTo(address) {
+  if (location.hash !== address) history.replaceState(null, "", address);
 }
 
-/** @param {Clue} clue @param {string} typed @param {string} wrong @param {string | number | null} reading */
-function takeTyped(clue, typed, wrong, reading) {
-  if (!wrong) return goOn(session.answer(now.session, clue, reading));
-  entry = { clue: clue.id, typed, wrong };
+/** @param {import("./view/answering.js").Taken} answer */
+function take({ means, value, rest = false }) {
+  const { clue, places, open } = questionNow();
+  if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide, places));
+  if (means === "cannot") return goOn(session.answer(now.session, clue, null, open));
+  if (means === "reading") return goOn(session.answer(now.session, clue, value, places));
+  const { kind } = clue;
+  const { typed } = entry;
+  const of = rest ? open : places;
+  if (kind.name === "code")
+    return takeTyped(clue, of, typed, incomplete(kind.fields, typed), typed);
+  if (kind.name === "measure") takeTyped(clue, of, value, unfit(kind, value), parse(value));
+}
+
+/** @param {Clue} clue @param {readonly number[]} places @param {string} typed @param {string} wrong @param {string | number | null} reading */
+function takeTyped(clue, places, typed, wrong, reading) {
+  if (!wrong) return goOn(session.answer(now.session, clue, reading, places));
+  entry = { ...entry, typed, wrong };
   draw();
   at("#size, [data-act=key]").focus();
 }
 
+/** The question that is shown, put to another of the set. @param {string} place */
+function pickAt(place) {
+  const question = asked(now, route(location.hash));
+  if (question && route(location.hash).screen === "look") moveTo(toClue(question.clue.id));
+  step(pick(now.session, place === ALL ? ALL : Number(place)));
+}
+
 /** @param {string} key */
 function pressKey(key) {
-  const { kind } = clueNow();
+  const { kind } = questionNow().clue;
   if (kind.name !== "code") return;
   entry = { ...entry, typed: press(kind.fields, entry.typed, key), wrong: "" };
   draw();
@@ -151,12 +185,9 @@ async function look(id, afresh) {
 
 function drawHome() {
   for (const [guide, { session: kept, verdict }] of desks) {
-    const worth = kept.readings.length > 0 || kept.gone.length > 0;
-    drawDraft(
-      screenOf("home"),
-      guide,
-      worth ? { readings: kept.readings, say: verdict.say } : null,
-    );
+    const { items } = kept;
+    const worth = isSet(kept) || items.some(isTouched);
+    drawDraft(screenOf("home"), guide, worth ? { items, say: verdict.say } : null);
   }
 }
 
@@ -175,12 +206,22 @@ function listenAll() {
     take,
     type: (typed) => {
       entry = { ...entry, typed, wrong: "" };
-      const { kind } = clueNow();
+      const { kind } = questionNow().clue;
       if (kind.name === "measure") moveMark(screenOf("look"), kind, typed);
     },
     press: pressKey,
   });
-  listen(screenOf("look"), { key: ({ key = "" }) => pressKey(key) });
+  listen(screenOf("look"), {
+    key: ({ key = "" }) => pressKey(key),
+    pick: () => goOn(pick(now.session, ALL)),
+  });
+  listen(at("[data-row]"), { pick: ({ at: place = "" }) => pickAt(place) });
+  listenSet(screenOf("set"), {
+    toggle: (id) => step(withMember(now.session, id, now.guide)),
+    sold: () => step(addMembers(now.session, now.guide.members.usual, now.guide)),
+    rename: (from, to) => step(rename(now.session, from, to, now.guide)),
+  });
+  startSeller(screenOf("seller"), () => now, draw);
   listen(screenOf("places"), {
     lose: ({ part = "" }) => step(session.lose(now.session, part, now.guide)),
     regain: ({ part = "" }) => step(session.regain(now.session, part)),
@@ -198,8 +239,8 @@ function listenAll() {
   revealOpened(at("main"));
   listenChanges(at("main"), {
     away: (_, on) => step(session.away(now.session, on)),
+    photos: (_, on) => step(session.photos(now.session, on)),
     without: (_, on, { tool = "" }) => step(lacking(now.session, tool, on)),
-    member: (value) => step(session.member(now.session, value || null)),
     claim: (year) => step(claimed(now.session, year)),
     cite: (clue, on) => step(cited(now.session, clue, on)),
   });

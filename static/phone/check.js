@@ -3,7 +3,10 @@
 
 /** @typedef {import("./engine/find.js").Find} Find */
 /** @typedef {import("./engine/find.js").Verdict} Verdict */
-/** @typedef {{find: Find, away: boolean, without: string[], verdict: Verdict}} Case */
+/**
+ * @typedef {{find: Find, away: boolean, without: string[], photos: boolean,
+ *   verdict: Verdict}} Case
+ */
 /** @typedef {{guide: any, cases: Case[]}} Vector A packed guide and finds under it. */
 /**
  * @typedef {Pick<typeof import("./engine/index.js"), "prepare" | "judge" | "unpack">}
@@ -54,9 +57,12 @@ function triedAll({ guide, cases }, { prepare, judge, unpack }) {
 
 /** The guide and what was read, as it is told to a command. @param {Find} find */
 function named({ guide, items }) {
-  const read = items[0].readings.map(([clue, reading]) => `${clue}=${reading ?? "?"}`);
-  const gone = items[0].gone.map((part) => `${part} gone`);
-  return [guide, ...read, ...gone].join(" ");
+  const told = items.map(({ member, readings, gone }) => [
+    ...(member === null ? [] : [`member ${member}`]),
+    ...readings.map(([clue, reading]) => `${clue}=${reading ?? "?"}`),
+    ...gone.map((part) => `${part} gone`),
+  ]);
+  return [guide, ...told.flat()].join(" ");
 }
 
 /**

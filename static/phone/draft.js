@@ -1,14 +1,17 @@
 // A kept draft, judged: whether it can be read, and what of it the guide still has.
 // Pure; session.js is the way in.
 
+import { ALL } from "./scope.js";
+
 /** @typedef {import("./engine/guide.js").Guide} Guide */
 /** @typedef {import("./engine/guide.js").Clue} Clue */
 /** @typedef {import("./engine/find.js").Claim} Claim */
 /** @typedef {import("./engine/find.js").Reading} Reading */
 /** @typedef {import("./session.js").Draft} Draft */
+/** @typedef {import("./session.js").Kept} Kept */
 /** @typedef {import("./session.js").State} State */
 
-export const FORMAT = 1;
+export const FORMAT = 2;
 const UNREADABLE = "?";
 
 /** A draft that cannot be taken up again; the message is a sentence to show. */
@@ -21,14 +24,21 @@ export class DraftError extends Error {
  * @param {any} json @param {Guide} guide @returns {Draft}
  */
 export function opened(json, guide) {
-  if (Number.isInteger(json?.format) && json.format > FORMAT) {
+  const { format, session } = json ?? {};
+  if (Number.isInteger(format) && format > FORMAT) {
     throw new DraftError(
       "This draft was written by a newer version of the app " +
-        `(format ${json.format}; this one reads ${FORMAT}). ` +
+        `(format ${format}; this one reads ${FORMAT}). ` +
         "It is kept as it is; update when online.",
     );
   }
-  const { format, session } = json ?? {};
+  if (Number.isInteger(format) && 0 < format && format < FORMAT) {
+    throw new DraftError(
+      "This draft was written by an older version of the app " +
+        `(format ${format}; this one reads ${FORMAT}). ` +
+        "It is set aside as it is; begin a new find.",
+    );
+  }
   if (format !== FORMAT || !isState(session) || !isList(session.past, isState)) {
     throw new DraftError(
       "What was kept here is not a draft that this app can read. " +
@@ -46,16 +56,32 @@ export function opened(json, guide) {
 
 /** @param {any} value */
 function isState(value) {
-  const { guide, readings, gone, member, claim, away, without } = value ?? {};
+  const { guide, items, at, claim, away, photos, without } = value ?? {};
   return (
     isText(guide) &&
-    isList(readings, isPair) &&
-    isList(gone, isText) &&
-    (member === null || isText(member)) &&
+    isList(items, isItem) &&
+    isTold(items) &&
+    (at === ALL || [...items.keys()].includes(at)) &&
     (claim === null || isClaim(claim)) &&
     typeof away === "boolean" &&
+    typeof photos === "boolean" &&
     isList(without, isText)
   );
+}
+
+/** @param {any} value */
+function isItem(value) {
+  const { member, readings, gone } = value ?? {};
+  return (
+    (member === null || isText(member)) && isList(readings, isPair) && isList(gone, isText)
+  );
+}
+
+/** Whether there is one object, or several that can be told apart. @param {any[]} items */
+function isTold(items) {
+  const members = new Set(items.map(({ member }) => member));
+  if (items.length < 2) return items.length === 1;
+  return members.size === items.length && !members.has(null);
 }
 
 /** @param {unknown} value */
@@ -75,11 +101,44 @@ function isPair(value) {
 }
 
 /**
- * The state without what the guide no longer has, built anew from known keys alone.
- * @param {State} state @param {Guide} guide
- * @returns {{state: State, lost: string[]}}
+ * Takes a state without what the guide no longer has, built anew from known keys alone,
+ * and says what was lost. What several states share, they share afterwards.
+ * @param {Guide} guide
+ * @returns {(state: State) => {state: State, lost: string[]}}
  */
-export function mended(state, guide) {
+export function mended(guide) {
+  /** @type {Map<Kept, Kept>} */
+  const known = new Map();
+  return (state) => {
+    const { sift, lost } = sieve();
+    const there = sift(state.items, (item) => leftOut(item, state.items, guide));
+    const whole = there.length ? there : [{ ...state.items[0], member: null }];
+    const items = whole.map((item) => {
+      const again = known.get(item) ?? mendedItem(item, guide, sift);
+      known.set(item, again);
+      return again;
+    });
+    const asked = state.at === ALL ? -1 : there.indexOf(state.items[state.at]);
+    const [claim = null] = sift([state.claim], (claim) => claimLost(claim, guide));
+    const cites = sift(claim?.cites ?? [], (clue) => clueLost(clue, guide));
+    return {
+      state: {
+        guide: guide.id,
+        items,
+        at: asked < 0 || items.length === 1 ? ALL : asked,
+        claim: claim && { model_year: claim.model_year, cites },
+        away: state.away,
+        photos: state.photos,
+        without: [...state.without],
+      },
+      // What all members have lost is said once.
+      lost: [...new Set(lost)],
+    };
+  };
+}
+
+/** A filter that keeps the complaints about what does not pass. */
+function sieve() {
   /** @type {string[]} */
   const lost = [];
   /** @template T @param {readonly T[]} list @param {(each: T) => string} complaint */
@@ -89,22 +148,21 @@ export function mended(state, guide) {
       if (loss) lost.push(loss);
       return !loss;
     });
-  const readings = sift(state.readings, (pair) => readingLost(pair, guide));
-  const gone = sift(state.gone, (part) => partLost(part, guide));
-  const [member = null] = sift([state.member], (id) => memberLost(id, guide));
-  const [claim = null] = sift([state.claim], (claim) => claimLost(claim, guide));
-  const cites = sift(claim?.cites ?? [], (clue) => clueLost(clue, guide));
+  return { sift, lost };
+}
+
+/**
+ * @param {Kept} item @param {Guide} guide @param {ReturnType<typeof sieve>["sift"]} sift
+ * @returns {Kept}
+ */
+function mendedItem({ member, readings, gone }, guide, sift) {
+  const [id = null] = sift([member], (id) => memberLost(id, guide));
   return {
-    state: {
-      guide: guide.id,
-      readings: readings.map(([clue, reading]) => [clue, reading]),
-      gone,
-      member,
-      claim: claim && { model_year: claim.model_year, cites },
-      away: state.away,
-      without: [...state.without],
-    },
-    lost,
+    member: id,
+    readings: sift(readings, (pair) => readingLost(pair, guide)).map(
+      ([clue, reading]) => /** @type {const} */ ([clue, reading]),
+    ),
+    gone: sift(gone, (part) => partLost(part, guide)),
   };
 }
 
@@ -135,6 +193,12 @@ function partLost(id, guide) {
 function memberLost(id, guide) {
   if (id === null || guide.members?.all.includes(id)) return "";
   return `The guide no longer has the set member "${id}"; it is left out.`;
+}
+
+/** What a set loses with a member; one object is still an object. @param {Kept} item @param {readonly Kept[]} items @param {Guide} guide */
+function leftOut({ member }, items, guide) {
+  if (items.length === 1 || !memberLost(member, guide)) return "";
+  return `The guide no longer has the set member "${member}"; what was read on it is left out.`;
 }
 
 /** @param {Claim | null} claim @param {Guide} guide */

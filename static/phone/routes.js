@@ -1,17 +1,38 @@
-/** The page's address as a screen, pure: #home, #look, #look/<clue>, #places, ... */
+/** The page's address as a screen, pure: #home, #look, #look/<clue>/<member>, #rest, ... */
 
-const SCREENS = ["home", "look", "places", "verdict", "check"];
-const OF_A_FIND = ["look", "places", "verdict"];
+const SCREENS = ["home", "look", "places", "verdict", "set", "claim", "seller", "check"];
+const WITHOUT_A_FIND = ["home", "check"];
+
+const REST = "rest";
+/** The address of Looking at what would hardly tell anything. */
+export const TO_REST = `#${REST}`;
+const NOWHERE = { clue: null, member: null, rest: false };
+
+/** In place of a member: which of them has yet to be said. */
+export const WHICH = "?";
 
 /**
- * The screen that an address names, and the clue if it names one; Home for any other.
+ * @typedef {object} Route
+ * @property {string} screen
+ * @property {string | null} clue
+ * @property {string | null} member of the set; or `WHICH`
+ * @property {boolean} rest whether to ask even what would hardly tell anything
+ */
+
+/**
+ * The screen that an address names, with the clue and the member if it names them; Home
+ * for any other.
  * @param {string} hash
- * @returns {{screen: string, clue: string | null}}
+ * @returns {Route}
  */
 export function route(hash) {
-  const [screen, clue = null] = hash.replace(/^#/, "").split("/");
-  if (!SCREENS.includes(screen)) return { screen: "home", clue: null };
-  return { screen, clue: screen === "look" ? clue : null };
+  const [name, ...more] = hash.replace(/^#/, "").split("/").map(read);
+  const rest = name === REST;
+  const screen = rest ? "look" : name;
+  if (!SCREENS.includes(screen)) return { ...NOWHERE, screen: "home" };
+  const [first = null, second = null] = more;
+  if (screen === "look") return { screen, clue: first, member: second, rest };
+  return { ...NOWHERE, screen, member: screen === "verdict" ? first : null };
 }
 
 /**
@@ -19,10 +40,24 @@ export function route(hash) {
  * @param {string} screen
  */
 export function needsFind(screen) {
-  return OF_A_FIND.includes(screen);
+  return !WITHOUT_A_FIND.includes(screen);
 }
 
-/** The address of a clue's question. @param {string} clue */
-export function toClue(clue) {
-  return `#look/${clue}`;
+/** The address of a clue's question, of one member where it is named. @param {string} clue @param {string | null} [member] */
+export function toClue(clue, member = null) {
+  return member === null ? `#look/${clue}` : `#look/${clue}/${encodeURIComponent(member)}`;
+}
+
+/** The address of a member's own verdict. @param {string} member */
+export function toMember(member) {
+  return `#verdict/${encodeURIComponent(member)}`;
+}
+
+/** A piece of an address; one that nobody wrote this way is left as it is. @param {string} piece */
+function read(piece) {
+  try {
+    return decodeURIComponent(piece);
+  } catch {
+    return piece;
+  }
 }

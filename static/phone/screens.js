@@ -1,12 +1,17 @@
 /** Which screen is shown, and what every screen of a find has around it. */
 
 import { needsFind } from "./routes.js";
+import { drawClaimScreen } from "./view/claim.js";
 import { drawClue, drawDone } from "./view/clue.js";
 import { focusHeading, keepingFocus, letGo } from "./view/dom.js";
 import { drawBar } from "./view/frame.js";
 import { dropFile } from "./view/keep.js";
+import { drawRow } from "./view/members.js";
 import { drawPlaces } from "./view/places.js";
 import { drawRibbon, drawSay } from "./view/ribbon.js";
+import { drawWhich } from "./view/scope.js";
+import { drawSeller } from "./view/seller.js";
+import { drawSet } from "./view/set.js";
 import { drawVerdict } from "./view/verdict.js";
 
 /** Where the focus goes when the key or button that had it is no more. */
@@ -21,18 +26,30 @@ const TITLES = {
   look: ({ clue }) => clue?.ask ?? "That is all for now",
   places: () => "The whole object",
   verdict: ({ verdict }) => `Verdict: ${verdict.say}`,
+  set: () => "The set",
+  claim: () => "The seller says a year",
+  seller: () => "Ask the seller",
   check: () => "Check this phone",
 };
 
 /** @type {Record<string, (root: HTMLElement, data: any) => void>} */
 const DRAWN = {
-  look: (root, data) => (data.clue ? drawClue(root, data) : drawDone(root, data)),
+  look: (root, data) => drawAsked(data)(root, data),
   places: drawPlaces,
   verdict: (root, data) => {
     dropFile(root);
     drawVerdict(root, data);
   },
+  set: drawSet,
+  claim: drawClaimScreen,
+  seller: drawSeller,
 };
+
+/** What stands on Looking: a question, who differs, or that all was asked. @param {any} data */
+function drawAsked({ clue, places }) {
+  if (!clue) return drawDone;
+  return places.length ? drawClue : drawWhich;
+}
 
 /** @param {string} selector @returns {HTMLElement} */
 export const at = (selector) => /** @type {HTMLElement} */ (document.querySelector(selector));
@@ -70,7 +87,11 @@ function drawFind(screen, data, arriving) {
   at("[data-invented]").hidden = !data.guide.fiction;
   drawRibbon(at("[data-ribbon]"), data.verdict);
   drawSay(at("[data-status]"), data.verdict);
+  const row = at("[data-row]");
+  keepingFocus(row, () => drawRow(row, { screen, ...data }), "[aria-pressed=true]");
   keepingFocus(at("[data-bar]"), () => drawBar(at("[data-bar]"), { screen, ...data }));
+  // In a crowded frame the bar is higher than it would be by itself.
+  document.body.classList.remove("crowded");
   const frame = at("[data-lead]").offsetHeight + at("[data-bar]").offsetHeight;
   document.body.classList.toggle("crowded", frame > MOST_FRAME * window.innerHeight);
 }

@@ -1,8 +1,19 @@
 /** What the events of several controls make of a session; pure, over session.js. */
 
+import { ALL, isSet, placeOf, reading } from "./scope.js";
+import { addMember, removeMember } from "./members.js";
 import { claim, without } from "./session.js";
 
+/** @typedef {import("./engine/guide.js").Clue} Clue */
+/** @typedef {import("./engine/guide.js").Guide} Guide */
+/** @typedef {import("./session.js").Kept} Kept */
 /** @typedef {import("./session.js").Session} Session */
+
+/**
+ * How far the last answer for a set spread: how many of its members have alike what most
+ * of them have, and whether that is that the part is gone.
+ * @typedef {{clue: Clue, count: number, total: number, gone: boolean}} Spread
+ */
 
 /**
  * The session without a tool, or with it again.
@@ -29,6 +40,46 @@ export function cited(session, clue, on) {
   if (!session.claim) return session;
   const { model_year, cites } = session.claim;
   return claim(session, { model_year, cites: toggled(cites, clue, on) });
+}
+
+/**
+ * The session with a member that was not there, or without one that was.
+ * @param {Session} session @param {string} id @param {Guide} guide
+ */
+export function withMember(session, id, guide) {
+  const event = placeOf(session, id) < 0 ? addMember : removeMember;
+  return event(session, id, guide);
+}
+
+/**
+ * What the last step told of the whole set, so that an exception can follow it; null
+ * where it told nothing of the kind.
+ * @param {Session} session @param {Guide} guide
+ * @returns {Spread | null}
+ */
+export function spread(session, guide) {
+  const before = session.past.at(-1);
+  if (!isSet(session) || session.at !== ALL) return null;
+  if (before?.items.length !== session.items.length) return null;
+  const [clue = null] = guide.clues.filter((each) => changed(before.items, session.items, each));
+  if (!clue) return null;
+  const told = session.items.map((item) => stands(item, clue)).filter((one) => one !== "");
+  const alike = (/** @type {string} */ one) => told.filter((other) => other === one).length;
+  const [most = ""] = [...told].sort((one, other) => alike(other) - alike(one));
+  if (alike(most) < 2) return null;
+  return { clue, count: alike(most), total: session.items.length, gone: most === GONE };
+}
+
+const GONE = "gone";
+
+/** @param {readonly Kept[]} before @param {readonly Kept[]} after @param {Clue} clue */
+function changed(before, after, clue) {
+  return after.some((item, place) => stands(item, clue) !== stands(before[place], clue));
+}
+
+/** What is told of a clue on one object, so that equal ones are alike; "" where nothing is. @param {Kept} item @param {Clue} clue */
+function stands(item, { id, part }) {
+  return item.gone.includes(part) ? GONE : (JSON.stringify(reading(item, id)) ?? "");
 }
 
 /** @param {readonly string[]} list @param {string} each @param {boolean} on */

@@ -1,6 +1,7 @@
 """Times in a real Chromium with the CPU slowed four times, on the served bundle.
 
-`arithmetic` is one judge with the full ranking, six readings on the guide. A tap lasts
+`arithmetic` is one judge with the full ranking, six readings on the guide; for a set of
+ten, with readings that differ, after an answer on one of them. A tap lasts
 from the press on an answer until the browser has painted the next question, as W3C
 Event Timing measures it, in steps of 8 ms.
 """
@@ -40,6 +41,23 @@ ARITHMETIC = """async ([base, guide, readings]) => {
   }
   return times.slice(50);
 }"""
+MEMBERS = "23456789WS"
+SET = """async ([base, guide, items]) => {
+  const engine = await import(new URL("bench/engine/index.js", location));
+  const packed = await (await fetch(base + `guides/${guide}.json`)).json();
+  const tables = engine.prepare(engine.unpack(packed));
+  const once = [], anew = [];
+  for (let i = 0; i < 60; i++) {
+    const fresh = structuredClone(items);
+    const changed = fresh.with(i % 10, structuredClone(fresh[i % 10]));
+    for (const [all, times] of [[fresh, once], [changed, anew]]) {
+      const start = performance.now();
+      engine.judge(tables, { guide, items: all, claim: null });
+      times.push(performance.now() - start);
+    }
+  }
+  return [anew.slice(20), once.slice(20)];
+}"""
 WATCH = """() => {
   window.clicks = [];
   new PerformanceObserver((list) => window.clicks.push(
@@ -49,6 +67,18 @@ WATCH = """() => {
 TAKE_CLICKS = "() => window.clicks.splice(0).map(({ duration }) => duration)"
 BRIEF = 16.0
 """A tap that took no longer than this is not reported."""
+
+
+def ten() -> list[dict]:
+    """A set of which every member has been read differently far."""
+    return [
+        {
+            "member": member,
+            "gone": [],
+            "readings": [r for j, r in enumerate(READINGS) if (i + j) % 3],
+        }
+        for i, member in enumerate(MEMBERS)
+    ]
 
 
 def measure(slower: int = 4, walks: int = 8) -> dict[str, tuple[float, float]]:
@@ -61,6 +91,7 @@ def measure(slower: int = 4, walks: int = 8) -> dict[str, tuple[float, float]]:
             base = page.evaluate("document.body.dataset.base")
             page.route("**/bench/engine/*.js", _engine)
             sums = page.evaluate(ARITHMETIC, [base, GUIDE, READINGS])
+            anew, once = page.evaluate(SET, [base, GUIDE, ten()])
             # A slowed page that stays open takes its time from the next one.
             page.context.close()
             tapped = [
@@ -73,6 +104,8 @@ def measure(slower: int = 4, walks: int = 8) -> dict[str, tuple[float, float]]:
             server.stop()
     return {
         "judge and rank": (statistics.median(sums), max(sums)),
+        "set of ten, one member changed": (statistics.median(anew), max(anew)),
+        "set of ten, for the first time": (statistics.median(once), max(once)),
         f"tap to painted answer ({len(tapped)} taps)": (
             statistics.median(tapped),
             max(tapped),

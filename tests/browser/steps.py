@@ -14,7 +14,7 @@ def open_kept(page: Page, url: str) -> None:
 
 
 def start(page: Page) -> None:
-    page.get_by_role("link", name="Start looking").click()
+    page.get_by_role("link", name="Start looking").first.click()
     expect(heading(page)).to_be_visible()
 
 
@@ -47,3 +47,32 @@ def tap_first(page: Page) -> str:
 def go_to_verdict(page: Page) -> None:
     page.get_by_role("link", name="Verdict", exact=True).click()
     expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()
+
+
+def go(page: Page, address: str) -> None:
+    """Goes to a screen of the app by its address, as a link in it would."""
+    page.evaluate("(address) => { location.hash = address }", address)
+    expect(page.locator("main h1:visible")).to_have_count(1)
+
+
+def add_set(page: Page, *beside: str) -> None:
+    """Says that it is a set as it was sold, with these members beside, and goes on."""
+    page.get_by_role("link", name="One of a set?").click()
+    page.get_by_role("button", name="As it was sold").click()
+    for member in beside:
+        page.locator(f".tile[data-member='{member}']").click()
+    page.get_by_role("link", name="Next question").click()
+    expect(heading(page)).to_be_visible()
+
+
+def member(page: Page, at: str):
+    """A cell of the row of members, by its number or "All"."""
+    return page.locator("[data-row] .row__cell").filter(
+        has=page.locator(".row__number", has_text=re.compile(f"^{at}$"))
+    )
+
+
+def read(page: Page, clue: str, answer: str, of: str = "") -> None:
+    """Answers a clue's question, of one member where one is named."""
+    go(page, f"#look/{clue}/{of}" if of else f"#look/{clue}")
+    tap(page, answer)

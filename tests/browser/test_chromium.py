@@ -6,7 +6,15 @@ import re
 import pytest
 from playwright.sync_api import Error, expect
 
-from steps import go_to_verdict, heading, open_kept, start, status, tap, tap_first
+from steps import (
+    go_to_verdict,
+    heading,
+    open_kept,
+    start,
+    status,
+    tap,
+    tap_first,
+)
 
 SIZES = [(390, 844), (320, 568)]
 
@@ -197,78 +205,6 @@ def test_claim_is_weighed_on_the_verdict(standing, launch):
     expect(page.locator("[data-screen=verdict]")).to_contain_text(
         "How do you know that it is a 1962?"
     )
-
-
-@pytest.mark.parametrize("size", [*SIZES, (1280, 800)], ids=lambda size: str(size[0]))
-def test_nothing_is_wider_than_the_screen(standing, launch, size):
-    page = launch(size)
-    open_kept(page, standing.url)
-    start(page)
-
-    for screen in ("#look", "#look/hosel-code", "#look/pad", "#places", "#verdict"):
-        page.goto(standing.url + screen)
-        page.wait_for_timeout(100)
-        wide = page.evaluate("document.documentElement.scrollWidth")
-        assert wide <= size[0], screen
-
-
-@pytest.mark.parametrize("screen", ["#look", "#look/hosel-code", "#places", "#verdict"])
-def test_everything_to_tap_is_large_enough(standing, launch, screen):
-    """WCAG 2.2, 2.5.5: 44 by 44 CSS pixels; links within a sentence excepted."""
-    page = launch((320, 568))
-    open_kept(page, standing.url)
-    start(page)
-    page.goto(standing.url + screen)
-    page.wait_for_timeout(100)
-
-    small = page.evaluate(
-        """() => [...document.querySelectorAll(
-            "main a, button, select, label, summary")]
-          .filter((e) => e.checkVisibility() && !e.closest("p") && !e.closest("svg"))
-          .map((e) => [e.textContent.trim(), e.getBoundingClientRect()])
-          .filter(([, box]) => box.width < 44 || box.height < 44)
-          .map(([text, box]) => `${text} ${box.width}x${box.height}`)"""
-    )
-
-    assert small == []
-
-
-def test_status_speaks_once_per_answer(standing, launch):
-    page = launch()
-    open_kept(page, standing.url)
-    start(page)
-    page.evaluate(
-        """() => {
-          window.spoken = 0;
-          const place = document.querySelector("[data-status]");
-          new MutationObserver(() => window.spoken++).observe(place,
-            { childList: true, characterData: true, subtree: true });
-        }"""
-    )
-
-    tap_first(page)
-    page.wait_for_timeout(400)
-
-    assert page.evaluate("window.spoken") == 1
-
-
-def test_keyboard_alone_reaches_a_verdict(standing, launch):
-    page = launch()
-    open_kept(page, standing.url)
-    start(page)
-    before = heading(page).inner_text()
-    expect(heading(page)).to_be_focused()
-
-    page.keyboard.press("Tab")
-    page.keyboard.press("Space")
-    expect(heading(page)).not_to_have_text(before)
-    for _ in range(40):
-        page.keyboard.press("Tab")
-        if page.evaluate("document.activeElement.textContent.trim()") == "Verdict":
-            break
-    page.keyboard.press("Enter")
-
-    expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()
 
 
 def test_find_is_exported_for_the_command_line(standing, launch, tmp_path):

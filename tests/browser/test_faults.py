@@ -21,7 +21,7 @@ def test_guide_of_newer_format_is_told(standing, launch):
 
     page.route(re.compile(r"/guides/.*\.json"), newer)
     page.goto(standing.url)
-    page.get_by_role("link", name="Start looking").click()
+    page.get_by_role("link", name="Start looking").first.click()
 
     expect(page.locator(BANNER)).to_contain_text("format 2")
     expect(page.locator(BANNER)).to_contain_text("reads 1")
@@ -32,7 +32,7 @@ def test_guide_that_does_not_arrive_is_told(standing, launch):
     page = launch(**KEEP_OUT)
     page.route(re.compile(r"/guides/.*\.json"), lambda route: route.abort())
     page.goto(standing.url)
-    page.get_by_role("link", name="Start looking").click()
+    page.get_by_role("link", name="Start looking").first.click()
 
     expect(page.locator(BANNER)).to_be_visible()
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()

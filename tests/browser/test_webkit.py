@@ -106,3 +106,21 @@ def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
     headline = wait(webkit, lambda: shown(webkit, "[data-screen=verdict] h1"))[0].text
     assert re.search(r"19[56]\d", headline)
     assert re.search(r"\d\s%", headline)
+
+
+def test_set_is_entered_and_judged_in_webkit(standing, webkit):
+    webkit.get(standing.url)
+    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=start]"))[0])
+    wait(webkit, lambda: question(webkit))
+    tap(webkit, shown(webkit, "a[href='#set']")[0])
+    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=sold]"))[0])
+    wait(webkit, lambda: len(shown(webkit, ".tile[aria-pressed=true]")) == 7)
+    webkit.execute_script("location.hash = '#look'")
+    wait(webkit, lambda: shown(webkit, "[data-row] .row__cell"))
+    answer(webkit)
+    assert len(shown(webkit, ".row__cell--read")) == 7
+    webkit.execute_script("location.hash = '#verdict'")
+
+    rows = wait(webkit, lambda: shown(webkit, ".of-set"))
+    assert len(rows) == 7
+    assert re.search(r"19[56]\d", rows[0].text)

@@ -149,7 +149,7 @@ def test_examples_come_along():
     worked = json.loads(made.files[f"v/{made.build}/vectors.json"])
 
     assert [each["guide"]["id"] for each in worked] == ["tarn-corncrake"]
-    assert len(worked[0]["cases"]) == 2 * len(guide().years)
+    assert len(worked[0]["cases"]) == 2 * len(guide().years) + 3
 
 
 def test_budget_counts_what_the_page_asks_for():

@@ -3,10 +3,12 @@
 import io
 import json
 import sys
+from itertools import permutations
 
 import pytest
 
 from fieldid.cli import main
+from make import plover
 
 GUIDE = "wrackham-teale-dotterel"
 FIND = {
@@ -64,6 +66,99 @@ def test_claim_is_weighed(run):
 
     assert "The claim" in out
     assert "prove next to nothing" in out
+
+
+def test_each_member_begins_the_next_object(run):
+    code, out, err = run(
+        GUIDE,
+        *("--member", "6", "--read", "hosel-code=C724"),
+        *("--member", "7", "--read", "hosel-code=C724", "--gone", "grip"),
+        *("--member", "W", "--read", "sole-numerals=ringed"),
+    )
+
+    assert (code, err) == (0, "")
+    assert "Sold as 3 to 9: the 3, 4, 5, 8 and 9 irons are missing" in out
+    rows = [row.split() for row in out.splitlines()]
+    assert ["6", "iron", "1957:"] in [row[:3] for row in rows]
+    assert "  pitching wedge  leaning to 1962: " in out
+    assert "The pitching wedge is probably a stray" in out
+    assert "no alarm: it was often bought apart" in out
+    assert 'Ask: "Do you still have the grip of the 7 iron?"' in out
+    assert "On the whole set\n  shaft   not replaced on the whole set: " in out
+    assert "The 6 iron: very strong evidence for 1957" in out
+    assert "\nParts\n" not in out
+
+
+def test_single_member_may_stand_anywhere(run):
+    pairs = (("--member", "7"), ("--read", "pad=7"), ("--gone", "grip"))
+    told = [
+        run(GUIDE, "--json", *order[0], *order[1], *order[2])
+        for order in permutations(pairs)
+    ]
+
+    assert len(set(told)) == 1
+    assert json.loads(told[0][1])["next"][0]["member"] == "7"
+
+
+def test_set_in_a_file_is_as_told(run):
+    items = [
+        {"member": "6", "readings": {"hosel-code": "C724"}},
+        {"member": "W", "gone": ["grip"]},
+    ]
+
+    file = run(GUIDE, "--find", "-", "--json", stdin=line(items=items))
+    told = run(
+        GUIDE,
+        *("--member", "6", "--read", "hosel-code=C724"),
+        *("--member", "W", "--gone", "grip", "--json"),
+    )
+
+    assert file == told
+    assert [each["member"] for each in json.loads(told[1])["stray"]] == ["6", "W"]
+
+
+def test_unread_proof_is_weighed_beforehand(run):
+    _, out, _ = run(GUIDE, "--claim", "1957", "--cites", "face-scoring")
+
+    assert "What was read so far speaks neither for nor against 1957." in out
+    assert "If read as on most 1957s (rows of dots), the face scoring alone " in out
+    assert "would prove next to nothing: any of " in out
+
+
+def test_message_follows_the_verdict(run):
+    _, plain, _ = run(GUIDE, "--read", "pad=7", "--gone", "grip")
+    _, out, _ = run(GUIDE, "--read", "pad=7", "--gone", "grip", "--message")
+
+    assert out.startswith(plain)
+    told = out.removeprefix(plain)
+    assert told.startswith("A message to the seller\n\n  Hello,\n")
+    assert "\n  - Do you still have the grip?\n" in told
+    assert "\nThe same for a text message\n\n  Hello, I am interested in" in told
+
+
+def test_message_is_in_the_json(run):
+    finds = line() + b'{"format": 1}\n' + line()
+
+    _, out, _ = run(GUIDE, "--find", "-", "--json", "--message", stdin=finds)
+
+    first, bad, last = map(json.loads, out.splitlines())
+    assert list(first["message"]) == ["long", "short"]
+    assert first["message"]["short"].startswith("Hello, ")
+    assert list(bad) == ["error"]
+    assert first == last
+
+
+def test_json_without_message_has_none(run):
+    assert "message" not in json.loads(run(GUIDE, "--json")[1])
+
+
+def test_photos_limit_what_is_next(run, tmp_path):
+    guide = tmp_path / "plover.toml"
+    guide.write_text(plover(("seconds = 8\n", 'seconds = 8\nphoto = "The collar"\n')))
+
+    _, out, _ = run(str(guide), "--photos", "--json")
+
+    assert [each["clue"] for each in json.loads(out)["next"]] == ["rings"]
 
 
 def test_json_is_one_line(run):
@@ -150,6 +245,15 @@ def test_bad_find_is_one_clear_line(run, find, sentence):
         ((GUIDE, "--read", "pad"), "write CLUE=READING"),
         ((GUIDE, "--read", "pad=1", "--read", "pad=2"), "stands twice"),
         ((GUIDE, "--cites", "pad"), "needs --claim"),
+        (
+            (GUIDE, "--read", "pad=7", "--member", "6", "--member", "7"),
+            "--read 'pad=7' stands before the first --member",
+        ),
+        (
+            (GUIDE, "--member", "6", "--read", "pad=1", "--read", "pad=2"),
+            "stands twice",
+        ),
+        ((GUIDE, "--find", "-", "--member", "6"), "leave out"),
         ((GUIDE, "--find", "-", "--gone", "grip"), "leave out"),
         (("no-such-guide",), "there is no guide 'no-such-guide'"),
         ((), "GUIDE"),
@@ -172,6 +276,10 @@ def test_wrong_call_exits_with_two(run, arguments, sentence):
         (("--gone", "wheel"), "'wheel' is no part"),
         (("--claim", "1812"), "1812"),
         (("--member", "Q"), "'Q'"),
+        (("--member", "6", "--member", "6"), "'6' is the member of items[1] too"),
+        (("--member", "6", "--member", "w"), "'w' is no member of the set"),
+        (("--member", "6", "--member", "7", "--claim", "1812"), "1812"),
+        (("--member", "6") * 40, "has 40 items, and the set has 10 members"),
     ],
 )
 def test_problem_in_what_was_read_exits_with_one(run, arguments, sentence):

@@ -157,6 +157,43 @@ def test_measure_is_drawn_to_scale():
     assert "M46 102H98M" in widths[1]
 
 
+@pytest.mark.parametrize(
+    ("name", "key", "word", "count"),
+    [
+        ("insert", "pins", "two", 2),
+        ("insert", "pins", "five", 5),
+        ("plate", "screws", "three", 3),
+        ("plate", "screws", "six", 6),
+    ],
+)
+def test_as_many_are_drawn_as_said(name, key, word, count):
+    """These options are told apart by counting."""
+    bare, full = node((name, ())), node((name, ((key, word),)))
+
+    assert svg(full).count("drawing__body") - svg(bare).count("drawing__body") == count
+
+
+def test_lead_plug_is_no_screw():
+    drawn = [svg(node(("plate", (("screws", word),)))) for word in ("three", "plug")]
+
+    assert drawn[0].count("drawing__body") == drawn[1].count("drawing__body")
+    assert [each.count("drawing__ink") for each in drawn] == [0, 1]
+
+
+def test_bands_keep_their_order():
+    upwards = node(("whipping", (("bands", ("ivory", "green")),)))
+    downwards = node(("whipping", (("bands", ("green", "ivory")),)))
+
+    assert upwards != downwards
+
+
+def test_stain_hides_the_mark():
+    """A colour's pattern and a mark on it would be hard to read at once."""
+    stained = node(("crown", (("stain", "brown"),)))
+
+    assert node(("crown", (("stain", "brown"), ("mark", "bird")))) == stained
+
+
 @pytest.mark.parametrize("colour", SWATCHES)
 def test_every_swatch_paints(colour):
     assert f'fill="url(#swatch-{colour})"' in svg(node(("cap", (("colour", colour),))))

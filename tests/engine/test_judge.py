@@ -62,9 +62,17 @@ def test_build_months_equal_brute_force(seed):
 
 
 def test_build_months_are_told_with_the_likeliest():
+    verdict = judge(TABLES, find({"stamp": "C???A"}))
+
+    assert verdict.built_say == (
+        "built between March 1951 and March 1954, most likely about March 1951"
+    )
+
+
+def test_a_single_build_month_is_no_stretch():
     verdict = judge(TABLES, find({"stamp": "C218A"}))
 
-    assert "most likely about March 1952" in verdict.built_say
+    assert verdict.built_say == "built about March 1952"
 
 
 def test_part_more_likely_replaced_is_flagged():
@@ -170,64 +178,6 @@ def test_weights_stand_in_clue_order():
     verdict = judge(TABLES, find(backwards))
 
     assert [w.clue for w in verdict.weights] == ["rings", "numeral", "pad", "stamp"]
-
-
-def test_claim_factor_is_posterior_over_prior_odds():
-    verdict = judge(TABLES, find(GOOD, claim=1952))
-
-    want = truth(GUIDE, GOOD).years[1952]
-    prior = truth(GUIDE, {}).years[1952]
-    assert verdict.claim.bayes_factor == pytest.approx(
-        want / (1 - want) / (prior / (1 - prior))
-    )
-    assert verdict.claim.say.startswith(
-        "What was read is very strong evidence for 1952: its odds are "
-    )
-
-
-def test_unlikely_claim_is_flagged():
-    verdict = judge(TABLES, find(GOOD, claim=1954))
-
-    assert "claim" in kinds(verdict)
-    assert " evidence against 1954: its odds are " in verdict.claim.say
-
-
-def test_claim_without_readings_weighs_nothing():
-    verdict = judge(TABLES, find(claim=1952))
-
-    assert verdict.claim.bayes_factor == pytest.approx(1)
-    assert (
-        verdict.claim.say == "What was read so far speaks neither for nor against 1952."
-    )
-
-
-@pytest.mark.parametrize(
-    ("readings", "cited", "sentence"),
-    [
-        (
-            {"scoring": "lines"},
-            "scoring",
-            "Taken alone, the face scoring would prove next to nothing: "
-            "any of 1951-1954.",
-        ),
-        ({}, "scoring", "Still to be read: the face scoring."),
-        (
-            {"band": "S"},
-            "band",
-            "Taken alone, the grip band letter would be positive evidence against "
-            "1952 and point to 1954.",
-        ),
-        (
-            {"stamp": "C218A"},
-            "stamp",
-            "Taken alone, the hosel letters would be very strong evidence for 1952.",
-        ),
-    ],
-)
-def test_cited_clue_is_weighed_alone(readings, cited, sentence):
-    verdict = judge(TABLES, find(readings, claim=Claim(1952, (cited,))))
-
-    assert verdict.claim.cited[0].say == sentence
 
 
 def test_guide_flag_waits_for_its_option():

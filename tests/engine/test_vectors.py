@@ -9,6 +9,7 @@ import pytest
 
 import make_vectors
 import oracle
+import vector_cases
 from fieldid.engine import judge, prepare
 from fieldid.guides.pack import plain
 
@@ -37,10 +38,44 @@ def test_vectors_are_what_python_says(guide):
     assert make_vectors.stale(GUIDES[guide]) == []
 
 
-@pytest.mark.parametrize(
-    ("guide", "i"),
-    [(guide, i) for guide in SMALL for i in range(0, len(stored(guide)), EVERY)],
-)
+def test_sets_among_them_are_sixty_or_more():
+    """Small and large, with strays, parts replaced on all, gone parts, unread members,
+    claims, and the view of an online listing.
+    """
+    sets = [case for guide in FILES for case in stored(guide) if is_set(case)]
+    members = [each for case in sets for each in case["verdict"]["members"]]
+    kinds = [flag["kind"] for case in sets for flag in case["verdict"]["flags"]]
+    items = [item for case in sets for item in case["find"]["items"]]
+
+    assert len(sets) >= 60
+    assert {2, 3, 10} <= {len(case["find"]["items"]) for case in sets}
+    assert any(each["stray"] > 0.5 for each in members)
+    assert {"stray", "whole-set", "missing", "gone", "claim"} <= set(kinds)
+    assert any(item["gone"] for item in items)
+    assert any(not item["readings"] for item in items)
+    assert any(case["photos"] for case in sets)
+    cited = [
+        each
+        for case in sets
+        for each in (case["verdict"]["claim"] or {}).get("cited", ())
+    ]
+    assert {each["read"] for each in cited} == {True, False}
+
+
+def is_set(case: dict) -> bool:
+    return len(case["find"]["items"]) > 1
+
+
+def sample(wanted) -> list[tuple[str, int]]:
+    """Every few of the small guides' cases of one sort."""
+    found = []
+    for guide in SMALL:
+        places = [i for i, case in enumerate(stored(guide)) if wanted(case)]
+        found += [(guide, i) for i in places[::EVERY]]
+    return found
+
+
+@pytest.mark.parametrize(("guide", "i"), sample(lambda case: not is_set(case)))
 def test_vectors_agree_with_brute_force(guide, i):
     case = stored(guide)[i]
     item = case["find"]["items"][0]
@@ -55,6 +90,32 @@ def test_vectors_agree_with_brute_force(guide, i):
     assert verdict["log_evidence"] == pytest.approx(found.log_evidence, abs=1e-9)
     replaced = {part["part"]: part["probability"] for part in verdict["replaced"]}
     assert replaced == pytest.approx(found.replaced, abs=1e-9)
+
+
+@pytest.mark.parametrize(("guide", "i"), sample(is_set))
+def test_vectors_of_sets_agree_with_brute_force(guide, i):
+    case = stored(guide)[i]
+    items = [
+        (standing(GUIDES[guide], item), item["gone"], item["member"])
+        for item in case["find"]["items"]
+    ]
+    found = oracle.set_truth(GUIDES[guide], items)
+    verdict = case["verdict"]
+
+    assert dict(verdict["model_years"]) == pytest.approx(found.years, abs=1e-9)
+    assert verdict["outside"] == pytest.approx(found.outside, abs=1e-9)
+    strays = [each["stray"] for each in verdict["members"]]
+    assert strays == pytest.approx(found.stray, abs=1e-9)
+    for state in verdict["whole_set"]:
+        wanted = found.whole_set[state["part"]]
+        assert state["probability"] == pytest.approx(wanted, abs=1e-9)
+    assert verdict["log_evidence"] == pytest.approx(found.log_evidence, abs=1e-9)
+
+
+def standing(guide, item: dict) -> dict:
+    """The readings that count: none on parts that are gone."""
+    parts = {clue.id: clue.part for clue in guide.clues}
+    return {c: a for c, a in item["readings"] if parts[c] not in item["gone"]}
 
 
 def test_differences_names_the_place():
@@ -74,7 +135,7 @@ def test_differences_names_the_place():
 def test_plain_verdict_is_all_of_it():
     """What the vectors hold is the whole verdict, so nothing escapes comparison."""
     guide = GUIDES["lone-dunlin"]
-    find, limits = make_vectors.cases(guide)[0]
+    find, limits = vector_cases.cases(guide)[0]
 
     verdict = judge(prepare(guide), find, **limits)
 

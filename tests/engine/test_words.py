@@ -2,7 +2,9 @@
 
 import pytest
 
+from fieldid.engine.guide import Members
 from fieldid.engine.words import (
+    called,
     capital,
     figure,
     likely,
@@ -14,6 +16,7 @@ from fieldid.engine.words import (
     times,
     years,
 )
+from make import guide
 
 
 @pytest.mark.parametrize(
@@ -116,3 +119,11 @@ def test_lists_read_as_sentences():
 
 def test_capital_changes_the_first_letter_only():
     assert capital("the Dotterel") == "The Dotterel"
+
+
+def test_member_is_called_by_its_name_or_id():
+    bag = guide(members=Members(("3", "W"), names=(("W", "wedge"),)))
+
+    assert called(bag, "W") == "wedge"
+    assert called(bag, "3") == "3"
+    assert called(guide(), "3") == "3"

@@ -1,18 +1,18 @@
 """Finds from JSON, finds and verdicts to JSON."""
 
 import json
-from dataclasses import fields
+from dataclasses import fields, replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fieldid.engine import judge, prepare
-from fieldid.engine.find import Claim, Verdict
+from fieldid.engine.find import Claim, Flag, Verdict
 from fieldid.errors import FindError
 from fieldid.guides import finds
-from fieldid.guides.load import load
-from make import PLOVER, find, guide
+from fieldid.guides.load import load, loads
+from make import PLOVER, find, guide, plover
 
 GUIDES = (guide(), load(PLOVER))
 READINGS = {"rings": "none", "pad": 6, "stamp": "c?18", "band": None}
@@ -167,4 +167,96 @@ def test_verdict_is_json_without_loss(verdict):
     written = finds.verdict_json(verdict)
 
     assert json.loads(json.dumps(written, allow_nan=False)) == written
-    assert list(written) == [field.name for field in fields(Verdict)]
+    known = {field.name for field in fields(Verdict)} - {"whole_set"}
+    assert set(written) == known | {"stray", "whole_set_replaced"}
+
+
+def test_set_is_read_in_its_order():
+    items = [{"member": "W", "readings": READINGS}, {"member": "3"}, {"member": "5"}]
+    read = finds.load(FULL | {"items": items}, GUIDES)
+
+    assert [item.member for item in read.items] == ["W", "3", "5"]
+    assert finds.load(json.dumps(finds.find_json(read)), GUIDES) == read
+
+
+def test_forty_members_are_one_sentence():
+    items = [{"member": str(n), "readings": {"rings": "nun"}} for n in range(40)]
+
+    assert refusal(FULL | {"items": items}) == (
+        "find: items: has 40 items, and the set has 4 members; "
+        "would be right: at most 4 items, each member once"
+    )
+
+
+def test_part_replaced_on_whole_sets_alone_is_gone_from_sets_alone():
+    """Nothing would explain that it is gone from a single object."""
+    rootless = plover(
+        ('follows = { part = "shaft", share = 0.85 }\n', "replaced = 0\n")
+    )
+    known = loads(rootless.encode(), file="plover.toml", stem="plover")
+    items = [{"member": "3", "gone": ["collar"]}, {"member": "4"}]
+
+    read = finds.load(FULL | {"items": items}, [known])
+    assert read.items[0].gone == ("collar",)
+    with pytest.raises(FindError, match="'collar' is never replaced"):
+        finds.load(FULL | {"items": items[:1]}, [known])
+
+
+def test_cited_clue_may_be_unread():
+    claim = {"model_year": 1952, "cites": ["pad", "stamp"]}
+    read = finds.load(FULL | {"items": [{}], "claim": claim}, GUIDES)
+
+    assert read.claim == Claim(1952, ("pad", "stamp"))
+
+
+@pytest.fixture(scope="module")
+def of_set():
+    items = [
+        {"member": "3", "readings": {"stamp": "C118"}, "gone": ["collar"]},
+        {"member": "4", "readings": {"stamp": "C118"}},
+        {"member": "W", "readings": {"stamp": "L321"}},
+    ]
+    read = finds.load(FULL | {"items": items}, GUIDES)
+    verdict = judge(prepare(load(PLOVER)), read)
+    return verdict, finds.verdict_json(verdict)
+
+
+def test_verdict_on_a_set_names_its_members(of_set):
+    verdict, written = of_set
+
+    assert written["stray"] == [
+        {"member": each.member, "probability": each.stray} for each in verdict.members
+    ]
+    first = written["members"][0]
+    assert first["model_years"][0] == {
+        "year": 1951,
+        "probability": verdict.members[0].model_years[0][1],
+    }
+    assert first["replaced"][2]["part"] == "collar"
+    assert written["whole_set_replaced"][0]["part"] == "collar"
+    assert (written["missing"], written["surplus"]) == (["5"], ["W"])
+    assert {each["member"] for each in written["next"]} == {"3", "4", "W"}
+
+
+def test_flag_of_members_names_them(of_set):
+    _, written = of_set
+    named = {flag["kind"]: flag for flag in written["flags"]}
+
+    assert (named["gone"]["part"], named["gone"]["members"]) == ("collar", ["3"])
+    assert named["missing"]["members"] == ["5"]
+    assert "part" not in named["missing"]
+
+
+def test_flag_of_the_whole_set_names_its_part():
+    flag = Flag("whole-set", ("grip",), "", "", ("3", "4"))
+    verdict = judge(prepare(load(PLOVER)), find(guide="plover"))
+
+    (told,) = finds.verdict_json(replace(verdict, flags=(flag,)))["flags"]
+
+    assert told["part"] == "grip"
+
+
+def test_verdict_on_a_set_is_json_without_loss(of_set):
+    _, written = of_set
+
+    assert json.loads(json.dumps(written, allow_nan=False)) == written

@@ -127,7 +127,11 @@ def test_code_has_its_fields(guide):
 
 def test_set_has_its_members(guide):
     assert guide.members == Members(
-        ("3", "4", "5", "W"), ("3", "4", "5"), 0.04, (("W", 0.5),)
+        ("3", "4", "5", "W"),
+        ("3", "4", "5"),
+        0.04,
+        (("W", 0.5),),
+        (("3", "3 iron"), ("W", "wedge")),
     )
 
 

@@ -81,9 +81,11 @@ def test_guide_refusal_prints_its_line(block):
 @pytest.mark.parametrize("block", cases("find_refusals.txt"))
 def test_find_refusal_prints_its_sentence(block):
     source, sentence = block.splitlines()
+    text = lapwing().replace('replaced = "rarely"', "replaced = 0")
+    without_set = loads(text.encode(), file="lapwing.toml", stem="lapwing")
 
     with pytest.raises(FindError) as refused:
-        finds.load(source, [load(PLOVER)])
+        finds.load(source, [load(PLOVER), without_set])
 
     assert str(refused.value) == sentence
 

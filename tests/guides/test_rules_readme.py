@@ -52,6 +52,13 @@ def pictures() -> str:
     return "\n".join(("| shape | what is particular |", "|---|---|", *rows))
 
 
+def spots() -> str:
+    """The spots of each drawing, a line each."""
+    return "\n".join(
+        f"- `{name}`: {', '.join(places)}." for name, places in draw.SCENES.items()
+    )
+
+
 def parameters(shape: params.Shape) -> str:
     must = params.needed(shape)
     return "; ".join(
@@ -78,7 +85,7 @@ def allowed(check: params.Check) -> str:
 
 def generated() -> dict[str, str]:
     return {
-        "spots": ", ".join(draw.SCENES["iron"]),
+        "spots": f"\n{spots()}\n",
         "pictures": f"\n{pictures()}\n",
         "refusals": f"\n{refusals()}\n",
     }

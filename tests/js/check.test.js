@@ -139,6 +139,14 @@ test("a failure names what was read", () => {
   assert.match(failures[0], /^irons rings=green pad=\? grip gone: /);
 });
 
+test("a failure names each member of a set", () => {
+  const items = ["6", "W"].map((member) => ({ ...item, member }));
+  const cases = [{ find: { guide: "irons", items }, verdict: { say: "" } }];
+  const { failures } = run([{ guide: { id: "irons" }, cases }], engine());
+
+  assert.match(failures[0], /^irons member 6 pad=6\.1 member W pad=6\.1: /);
+});
+
 test("the limits reach the engine", () => {
   const seen = [];
   const watched = {

@@ -16,9 +16,23 @@ const VECTORS = readdirSync(FOLDER)
   .filter((name) => name.endsWith(".json"))
   .map((name) => JSON.parse(readFileSync(new URL(name, FOLDER), "utf8")));
 
+/** The verdict with the message beside it, so that both are compared. */
+const both = {
+  ...engine,
+  judge: (tables, find, limits) => {
+    const verdict = engine.judge(tables, find, limits);
+    return { ...verdict, message: engine.message(tables, find, verdict) };
+  },
+};
+const whole = ({ message, verdict, ...rest }) => ({
+  ...rest,
+  verdict: { ...verdict, message },
+});
+
 for (const vector of VECTORS) {
   test(`${vector.guide.id}: ${vector.cases.length} verdicts agree with Python`, () => {
-    const { agree, total, failures } = run([vector], engine);
+    const cases = vector.cases.map(whole);
+    const { agree, total, failures } = run([{ ...vector, cases }], both);
 
     assert.deepEqual(failures, []);
     assert.equal(agree, vector.cases.length);
@@ -30,6 +44,15 @@ test("vectors are three hundred or more", () => {
   const cases = VECTORS.flatMap((vector) => vector.cases);
 
   assert.ok(cases.length >= 300, `${cases.length} cases`);
+});
+
+test("sets among them are sixty or more", () => {
+  const cases = VECTORS.flatMap((vector) => vector.cases);
+  const sets = cases.filter(({ find }) => find.items.length > 1);
+
+  assert.ok(sets.length >= 60, `${sets.length} sets`);
+  assert.ok(sets.every(({ verdict, find }) => verdict.members.length === find.items.length));
+  assert.ok(cases.every(({ message }) => message.long && message.short));
 });
 
 test("another format is refused with both numbers", () => {
@@ -53,12 +76,37 @@ test("limits can be left out", () => {
 
   assert.deepEqual(
     engine.judge(tables, find),
-    engine.judge(tables, find, { away: false, without: [] }),
+    engine.judge(tables, find, { away: false, without: [], photos: false }),
   );
 });
 
 // Mitchell, Machine Learning (1997), section 3.4.2: the play-tennis table. Rows are
 // the values of each attribute, counts of "yes" and "no".
+test("what is kept of members belongs to its guide", () => {
+  const { guide, cases } = VECTORS.find((vector) => vector.guide.members);
+  const { find } = cases.findLast((each) => each.find.items.length > 1);
+  const [tables, stranger] = [guide, { ...guide, outside: 0.5 }].map((packed) =>
+    engine.prepare(engine.unpack(packed)),
+  );
+  const alone = ({ members }) => members.map(({ outside }) => outside);
+  const first = engine.judge(tables, find);
+
+  assert.notDeepEqual(alone(engine.judge(stranger, find)), alone(first));
+  assert.deepEqual(engine.judge(tables, find), first);
+});
+
+test("the order of taps changes no set", () => {
+  const { guide, cases } = VECTORS.find((vector) => vector.guide.members);
+  const tables = engine.prepare(engine.unpack(guide));
+  const { find } = cases.findLast((each) => each.find.items.length > 1);
+  const items = find.items.map((item) => ({
+    ...item,
+    readings: item.readings.toReversed(),
+  }));
+
+  assert.deepEqual(engine.judge(tables, { ...find, items }), engine.judge(tables, find));
+});
+
 test("gain equals the published example", () => {
   const outlook = [
     [2, 3],

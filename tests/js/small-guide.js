@@ -40,5 +40,11 @@ export const small = Object.freeze({
       kind: { name: "choice", options: [{ id: "plain" }, { id: "bird" }] },
     },
   ],
-  members: { all: ["5", "7"] },
+  members: {
+    all: ["3", "4", "5", "6", "7"],
+    usual: ["3", "4", "5", "6"],
+    stray: 0.04,
+    stray_for: [["3", 0.4]],
+    names: [["6", "6 iron"]],
+  },
 });

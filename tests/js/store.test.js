@@ -1,14 +1,15 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
+import { FORMAT } from "../../static/phone/draft.js";
 import * as phone from "../../static/phone/store.js";
 import { fakeIndexedDB } from "./fake-indexeddb.js";
 
 const { storeIn } = phone;
 const NAME = "fieldid";
 const WORKS = "The questionnaire works; keep this page open";
-const irons = { format: 1, guide: "irons", stamp: "a", session: { gone: ["grip"] } };
-const reels = { format: 1, guide: "reels", stamp: "b", session: { gone: [] } };
+const irons = { format: FORMAT, guide: "irons", stamp: "a", session: { gone: ["grip"] } };
+const reels = { format: FORMAT, guide: "reels", stamp: "b", session: { gone: [] } };
 
 const setUp = ({ patience } = {}) => {
   const idb = fakeIndexedDB();
@@ -40,7 +41,7 @@ test("a dropped draft is gone, others stay", async () => {
 
 test("a newer format is neither written over nor dropped", async () => {
   const { store } = setUp();
-  const newer = { format: 2, guide: "irons", anything: true };
+  const newer = { format: FORMAT + 1, guide: "irons", anything: true };
   await store.saveDraft(newer);
   await store.saveDraft(irons);
   await store.dropDraft("irons");

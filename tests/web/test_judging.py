@@ -203,10 +203,36 @@ def test_several_finds_are_refused_kindly(client):
         }
 
 
-def test_set_is_refused(client):
-    items = [{"member": "3", "readings": {}}, {"member": "4", "readings": {}}]
+def test_set_is_judged_member_by_member(client):
+    items = [
+        {"member": "3", "readings": READ},
+        {"member": "4", "readings": READ, "gone": ["shaft"]},
+        {"member": "W", "readings": {"stamp": "L321"}},
+    ]
+    found = page(sent(client, find(items=items))).article
+    members = found.select('[aria-labelledby="members"] dt')
+    text = " ".join(found.text.split())
 
-    assert "one object at a time" in problems(sent(client, find(items=items)))["#text"]
+    assert [each.text for each in members] == ["3 iron", "4", "Wedge"]
+    assert len(found.select(".facts__row--stray")) == 1
+    for words in (
+        "Sold as 3 to 5: the 5 is missing; the wedge came beside.",
+        "The wedge is probably a stray",
+        "On the whole set",
+        "The weight of each member",
+        "The 3 iron: very strong evidence for 1951",
+        "Do you still have the shaft of the 4?",
+    ):
+        assert words in text
+    assert not found.select('[aria-labelledby="parts"]')
+
+
+def test_set_with_a_member_twice_is_refused(client):
+    items = [{"member": "3"}, {"member": "3"}]
+
+    told = problems(sent(client, find(items=items)))["#text"]
+
+    assert "items[2].member: '3' is the member of items[1] too" in told
 
 
 def test_three_megabytes_are_refused(client):
@@ -277,13 +303,22 @@ def test_hostile_text_is_only_text(client, given):
     assert problems(answer)
 
 
-@pytest.mark.parametrize("text", ["", "junk", find()])
+SET = find(
+    items=[
+        {"member": "3", "readings": READ},
+        {"member": "W", "readings": {"stamp": "L321"}, "gone": ["shaft"]},
+    ],
+    claim={"model_year": 1953, "cites": ["rings", "band"]},
+)
+
+
+@pytest.mark.parametrize("text", ["", "junk", find(), SET])
 def test_page_is_sound_html(client, text):
     html5lib.HTMLParser(strict=True).parse(sent(client, text).text)
 
 
 def test_ids_are_unique_and_links_land(client):
-    for text in ("", find()):
+    for text in ("", find(), SET):
         found = page(sent(client, text))
         ids = [each["id"] for each in found.find_all(id=True)]
 

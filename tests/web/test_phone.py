@@ -125,9 +125,8 @@ def test_examples_are_what_the_engine_says(client):
     (worked,) = client.get("/v/dev/vectors.json").get_json()
     tables = prepare(guide())
     for case in worked["cases"]:
-        verdict = judge(
-            tables, _find(case["find"]), away=case["away"], without=case["without"]
-        )
+        limits = {key: case[key] for key in ("away", "without", "photos")}
+        verdict = judge(tables, _find(case["find"]), **limits)
         wanted = json.loads(json.dumps(plain(verdict)))
 
         assert case["verdict"]["say"] == wanted["say"]
@@ -148,19 +147,31 @@ def test_examples_reach_into_every_corner(client):
     assert any(case["find"]["claim"] for case in cases)
     assert any(case["away"] for case in cases)
     assert any(case["without"] for case in cases)
+    assert any(case["photos"] for case in cases)
+
+
+def test_examples_hold_a_few_sets(client):
+    """One of them with a stray; none so long that the file grows by much."""
+    (worked,) = client.get("/v/dev/vectors.json").get_json()
+    sets = [case for case in worked["cases"] if len(case["find"]["items"]) > 1]
+    members = [each for case in sets for each in case["verdict"]["members"]]
+
+    assert len(sets) == 3
+    assert any(each["stray"] > 0.5 for each in members)
+    assert max(len(json.dumps(case)) for case in sets) < 20_000
 
 
 def _find(packed: dict) -> Find:
-    (item,) = packed["items"]
     claim = packed["claim"]
     return Find(
         packed["guide"],
-        (
+        tuple(
             Item(
                 tuple((clue, reading) for clue, reading in item["readings"]),
                 tuple(item["gone"]),
                 item["member"],
-            ),
+            )
+            for item in packed["items"]
         ),
         claim and Claim(claim["model_year"], tuple(claim["cites"])),
     )

@@ -15,11 +15,13 @@ import { sum } from "./special.js";
 export const LOOK_ALIKE = 5;
 
 /**
- * The likelihood of every option, in guide order.
+ * The likelihood of every option, in guide order; and the sources of a replaced
+ * part, which are the options with the weights `R`.
  * @typedef {object} ChoiceTable
  * @property {"choice"} name
  * @property {readonly string[]} ids
  * @property {readonly Likelihood[]} likelihoods
+ * @property {Vector} sources
  */
 
 /**
@@ -44,8 +46,10 @@ export function choice_table(guide, clue, kind, cells, member) {
         orig: shares.map((row) => _read(row, seen, a)),
         rep: _read(later, seen, a),
         out: 1 / kind.options.length,
+        by_source: seen.map((row) => row[a]),
       }),
     ),
+    sources: later,
   });
 }
 

@@ -1,29 +1,37 @@
 /**
- * A claim weighed: Bayes factors, and each cited clue's reading taken alone.
+ * A claim weighed: Bayes factors, and what each cited clue is worth taken alone.
  *
  * Model page: "A claim".
  */
 
 import { weigh } from "./one.js";
+import { likelihood, tables_for } from "./prepare.js";
+import { weigh_set } from "./sets.js";
 import { sum, TINY } from "./special.js";
+import { MOST, common, shown, typical } from "./typical.js";
 import { BARE, evidence, strength, tells_nothing, times, years } from "./words.js";
 
 /** @import { Cited, Claim, ClaimVerdict, Item } from "./find.js" */
+/** @import { Clue } from "./guide.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
+/** @import { SetPosterior } from "./sets.js" */
+/** @import { Vector } from "./special.js" */
 
 // A hair under a half, so that the last bit never decides what fits half as well.
 export const HALF = 0.5 - 1e-9;
 
+/** @typedef {Posterior | SetPosterior} Weighed */
+
 /**
  * What everything that was read, and each cited clue, says of the claim.
  * @param {Tables} tables
- * @param {Item} item
- * @param {Posterior} posterior
+ * @param {readonly Item[]} items
+ * @param {Weighed} posterior
  * @param {Claim} said
  * @returns {ClaimVerdict}
  */
-export function claim(tables, item, posterior, said) {
+export function claim(tables, items, posterior, said) {
   const y = place(tables, said.model_year);
   const weighed = factor(tables, posterior, y);
   return Object.freeze({
@@ -31,7 +39,7 @@ export function claim(tables, item, posterior, said) {
     bayes_factor: weighed,
     words: strength(weighed),
     say: _say(weighed, said.model_year),
-    cited: said.cites.map((clue) => _cited(tables, item, clue, y)),
+    cited: said.cites.map((clue) => _cited(tables, items, clue, y)),
   });
 }
 
@@ -46,21 +54,40 @@ export function place(tables, year) {
 
 /**
  * Bayes factor of the model year at place `y` against all the rest.
- *
- * Odds after the readings over odds before; the rest includes outside. What is
- * ruled out altogether counts as next to nothing, so that the factor is a number.
  * @param {Tables} tables
- * @param {Posterior} posterior
+ * @param {Weighed} posterior
  * @param {number} y
  */
 export function factor(tables, posterior, y) {
+  return odds(tables, [...posterior.years, posterior.outside], y);
+}
+
+/**
+ * Odds of the year at place `y` after the readings over odds before.
+ *
+ * `shares` are the probabilities of the model years, and last of outside, which the
+ * rest includes. What is ruled out altogether counts as next to nothing, so that
+ * the factor is a number.
+ * @param {Tables} tables
+ * @param {Vector} shares
+ * @param {number} y
+ */
+export function odds(tables, shares, y) {
   const [start, stop] = tables.stretches[y];
   const before = sum(tables.prior, start, stop);
-  const after = posterior.years[y];
   const rest_before = sum(tables.prior) - before;
-  const rest_after =
-    sum(posterior.years, 0, y) + sum(posterior.years, y + 1) + posterior.outside;
-  return Math.max(after, TINY) / Math.max(rest_after, TINY) / (before / rest_before);
+  const rest = sum(shares, 0, y) + sum(shares, y + 1);
+  return Math.max(shares[y], TINY) / Math.max(rest, TINY) / (before / rest_before);
+}
+
+/**
+ * What the readings say of one object, or of a set.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @returns {Weighed}
+ */
+export function weigh_all(tables, items) {
+  return items.length === 1 ? weigh(tables, items[0]) : weigh_set(tables, items);
 }
 
 /**
@@ -77,12 +104,12 @@ export function alone(tables, item, clue) {
 /**
  * The model years that the readings fit at least half as well as the best one,
  * however many of each were made.
- * @param {Posterior} posterior
  * @param {Tables} tables
+ * @param {Vector} shares
  */
-export function fitting(posterior, tables) {
+export function fitting(tables, shares) {
   const fits = tables.stretches.map(
-    ([start, stop], y) => posterior.years[y] / sum(tables.prior, start, stop),
+    ([start, stop], y) => shares[y] / sum(tables.prior, start, stop),
   );
   const best = Math.max(...fits);
   return tables.guide.years
@@ -92,30 +119,115 @@ export function fitting(posterior, tables) {
 
 /**
  * @param {Tables} tables
- * @param {Item} item
- * @param {string} clue
+ * @param {readonly Item[]} items
+ * @param {string} cite
  * @param {number} y
  * @returns {Cited}
  */
-function _cited(tables, item, clue, y) {
-  const name = tables.guide.clues[tables.places.get(clue) ?? -1].name;
-  if ((new Map(item.readings).get(clue) ?? null) === null) {
-    const say = `Still to be read: the ${name}.`;
-    return Object.freeze({ clue, factor: 1, say });
+function _cited(tables, items, cite, y) {
+  const clue = tables.guide.clues[tables.places.get(cite) ?? -1];
+  /** @type {Item[]} */
+  const readers = [];
+  for (const { readings, member } of items) {
+    const reading = new Map(readings).get(cite) ?? null;
+    if (reading !== null) {
+      readers.push({ readings: [[cite, reading]], gone: [], member });
+    }
   }
-  const posterior = alone(tables, item, clue);
+  const read = readers.length > 0;
+  const [weighed, say] = read
+    ? _worth(tables, readers, y, `Taken alone, the ${clue.name}`)
+    : _unread(tables, items, clue, y);
+  return Object.freeze({ clue: cite, read, factor: weighed, say });
+}
+
+/**
+ * What a clue would be worth that nobody has read yet.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {Clue} clue
+ * @param {number} y
+ * @returns {[number, string]}
+ */
+function _unread(tables, items, clue, y) {
+  const able = items.filter((item) => !item.gone.includes(clue.part));
+  if (able.length === 0) {
+    const part = tables.guide.parts.find(({ id }) => id === clue.part)?.name;
+    return [1, `The ${part} is gone, and the ${clue.name} with it.`];
+  }
+  const supposed = _supposed(tables, able, clue, y);
+  if (supposed.length === 0) {
+    const year = tables.guide.years[y].year;
+    return [1, `The guide does not say what the ${clue.name} of a ${year} shows.`];
+  }
+  const opening = `${_if_read(tables, supposed, clue, y)}, the ${clue.name} alone`;
+  return _worth(tables, supposed, y, opening);
+}
+
+/**
+ * The factor of one clue's readings alone, and a sentence that opens as given.
+ * @param {Tables} tables
+ * @param {readonly Item[]} readers
+ * @param {number} y
+ * @param {string} opening
+ * @returns {[number, string]}
+ */
+function _worth(tables, readers, y, opening) {
+  const posterior = weigh_all(tables, readers);
   const weighed = factor(tables, posterior, y);
   const told = evidence(weighed, tables.guide.years[y].year);
-  const shared = years(fitting(posterior, tables));
-  let say;
+  const shared = years(fitting(tables, posterior.years));
   if (tells_nothing(weighed) || (weighed > 1 && weighed <= BARE)) {
-    say = `Taken alone, the ${name} would prove next to nothing: any of ${shared}.`;
-  } else if (weighed < 1) {
-    say = `Taken alone, the ${name} would be ${told} and point to ${shared}.`;
-  } else {
-    say = `Taken alone, the ${name} would be ${told}.`;
+    return [weighed, `${opening} would prove next to nothing: any of ${shared}.`];
   }
-  return Object.freeze({ clue, factor: weighed, say });
+  if (weighed < 1) {
+    return [weighed, `${opening} would be ${told} and point to ${shared}.`];
+  }
+  return [weighed, `${opening} would be ${told}.`];
+}
+
+/**
+ * The items with what the model year at place `y` mostly shows, where the guide
+ * says it, and nothing else.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {Clue} clue
+ * @param {number} y
+ */
+function _supposed(tables, items, clue, y) {
+  const k = tables.places.get(clue.id) ?? -1;
+  /** @type {Item[]} */
+  const found = [];
+  for (const { member } of items) {
+    const table = tables_for(tables, member)[k];
+    const reading = typical(tables, table, ...tables.stretches[y]);
+    if (reading !== null) {
+      found.push({ readings: [[clue.id, reading]], gone: [], member });
+    }
+  }
+  return found;
+}
+
+/**
+ * What is supposed, in words; the reading only if all have the same.
+ * @param {Tables} tables
+ * @param {readonly Item[]} supposed
+ * @param {Clue} clue
+ * @param {number} y
+ */
+function _if_read(tables, supposed, clue, y) {
+  const readings = [...new Set(supposed.map((item) => item.readings[0][1]))];
+  const k = tables.places.get(clue.id) ?? -1;
+  const table = tables_for(tables, supposed[0].member)[k];
+  const { orig } = likelihood(table, readings[0]);
+  let how = "usual on";
+  if (clue.kind.name !== "measure") {
+    const most = common(tables, orig, ...tables.stretches[y]) > MOST;
+    how = most ? "on most" : "most often on";
+  }
+  const where = supposed.length > 1 ? " on all of them" : "";
+  const what = readings.length === 1 ? ` (${shown(clue, readings[0])})` : "";
+  return `If read${where} as ${how} ${tables.guide.years[y].year}s${what}`;
 }
 
 /**

@@ -5,7 +5,7 @@
  * may be more than one of the units that JavaScript's strings count in.
  */
 
-import { blend } from "./likelihood.js";
+import { blend, halves } from "./likelihood.js";
 
 /** @import { Cell } from "./cells.js" */
 /** @import { Clue, Code, Field } from "./guide.js" */
@@ -32,12 +32,14 @@ export const UNREADABLE = "?";
 
 /**
  * What each field should read in each cell, field by field (null: not said),
- * the prior of the cells, and the likelihoods of the clean readings.
+ * and the likelihoods of the clean readings.
+ *
+ * The sources of a replaced part are the cells, and a last one that shows anything.
  * @typedef {object} CodeTable
  * @property {"code"} name
  * @property {Code} code
  * @property {number} misread
- * @property {Vector} spread
+ * @property {Vector} sources
  * @property {readonly (readonly (string | null)[])[]} expected
  * @property {readonly Likelihood[]} clean
  */
@@ -53,13 +55,13 @@ export function code_table(clue, kind, cells) {
   const expected = kind.fields.map((field) =>
     cells.map((cell) => _expected(field, cell)),
   );
-  const spread = cells.map((cell) => cell.spread);
+  const sources = halves(cells.map((cell) => cell.spread));
   /** @type {CodeTable} */
   const bare = {
     name: "code",
     code: kind,
     misread: clue.misread,
-    spread,
+    sources,
     expected,
     clean: [],
   };
@@ -75,7 +77,7 @@ export function code_table(clue, kind, cells) {
  */
 export function code_likelihood(table, reading) {
   const characters = [...reading];
-  const orig = table.spread.map(() => 1);
+  const orig = Array(table.sources.length - 1).fill(1);
   let out = 1;
   let start = 0;
   for (const [f, field] of table.code.fields.entries()) {
@@ -96,7 +98,8 @@ export function code_likelihood(table, reading) {
       orig[c] *= share;
     }
   }
-  return Object.freeze({ orig, rep: blend(orig, table.spread, out), out });
+  const by_source = [...orig, out];
+  return Object.freeze({ orig, rep: blend(table.sources, by_source), out, by_source });
 }
 
 /**
@@ -131,7 +134,7 @@ function _clean(table) {
   const dating = table.expected.map((row) => row.some((right) => right !== null));
   /** @type {Set<string>} */
   const readings = new Set();
-  for (let c = 0; c < table.spread.length; c++) {
+  for (let c = 0; c < table.sources.length - 1; c++) {
     const row = table.expected.map((expected) => expected[c]);
     if (row.every((right, f) => right || !dating[f])) {
       const fields = table.code.fields;

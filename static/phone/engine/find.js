@@ -21,7 +21,7 @@
  */
 
 /**
- * What was read off one object (or, one day, a set) under one guide.
+ * What was read off one object, or off the members of a set, under one guide.
  * @typedef {object} Find
  * @property {string} guide
  * @property {readonly Item[]} items
@@ -45,18 +45,24 @@
  */
 
 /**
- * A red flag; `kind` is replaced, gone, disagree, outside, claim or guide.
+ * A red flag; `kind` is replaced, gone, disagree, outside, claim, guide, or of a
+ * set stray, whole-set or missing. `members` are those of the set that it is about.
  * @typedef {object} Flag
  * @property {string} kind
  * @property {readonly string[]} about
  * @property {string} say
  * @property {string} ask
+ * @property {readonly string[]} members
  */
 
 /**
- * What one cited clue's reading is worth for the claim, taken alone.
+ * What one cited clue is worth for the claim, taken alone.
+ *
+ * If it was not read: what the reading would be worth that the claimed year most
+ * likely shows.
  * @typedef {object} Cited
  * @property {string} clue
+ * @property {boolean} read
  * @property {number} factor
  * @property {string} say
  */
@@ -72,16 +78,40 @@
  */
 
 /**
- * A clue worth looking at, what it is expected to tell, and why.
+ * A clue to look at, what it is expected to tell, and why; `what` names it with
+ * the member of the set that it is on.
  * @typedef {object} Next
+ * @property {string | null} member
  * @property {string} clue
+ * @property {string} what
  * @property {number} bits
  * @property {number} bits_per_second
  * @property {string} say
  */
 
 /**
+ * One member of a set: judged alone, up to `say`, and then within the set.
+ *
+ * `stray_say` is empty unless the member is more likely a stray than not. `factor`
+ * is what the member adds for the set's leading year.
+ * @typedef {object} MemberVerdict
+ * @property {string} member
+ * @property {readonly (readonly [number, number])[]} model_years
+ * @property {number} outside
+ * @property {readonly PartState[]} replaced
+ * @property {number | null} leading
+ * @property {string} say
+ * @property {number} stray
+ * @property {string} stray_say
+ * @property {number} factor
+ * @property {string} factor_say
+ */
+
+/**
  * The answer, in numbers and in the words that the screens show.
+ *
+ * `replaced` and `weights` belong to one object, all from `whole_set` to a set;
+ * `missing` and `surplus` are measured against what a set was sold as.
  * @typedef {object} Verdict
  * @property {string} guide
  * @property {readonly (readonly [number, number])[]} model_years
@@ -98,6 +128,11 @@
  * @property {readonly Flag[]} flags
  * @property {readonly Next[]} next
  * @property {string} exhausted
+ * @property {readonly PartState[]} whole_set
+ * @property {readonly MemberVerdict[]} members
+ * @property {readonly string[]} missing
+ * @property {readonly string[]} surplus
+ * @property {string} set_say
  */
 
 // A module even without a value to export.

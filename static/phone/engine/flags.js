@@ -1,5 +1,5 @@
 /**
- * Red flags, each with the question to put to the seller: the engine's, the guide's.
+ * Red flags of one object, each with the question to put to the seller.
  *
  * The sentences are neutral: a flag is something to ask about, never an accusation.
  */
@@ -10,6 +10,7 @@ import { said } from "./reasons.js";
 import { round9, sum } from "./special.js";
 import { BARE, likely, percent } from "./words.js";
 
+/** @import { Weighed } from "./claim.js" */
 /** @import { ClaimVerdict, Flag, Item, Reading } from "./find.js" */
 /** @import { Condition } from "./guide.js" */
 /** @import { Posterior } from "./one.js" */
@@ -21,6 +22,17 @@ export const EVEN = 0.5;
 export const AGAINST = 1 / BARE;
 
 /**
+ * A flag that does not say yet whose it is: the owner stands between the two
+ * pieces of `say` and of `ask`. `share` is how probable a replaced part is.
+ * @typedef {object} Raised
+ * @property {string} kind
+ * @property {readonly string[]} about
+ * @property {readonly [string, string]} say
+ * @property {readonly [string, string]} ask
+ * @property {number} share
+ */
+
+/**
  * All red flags: none of these, the claim, disagreements, parts, the guide's.
  * @param {Tables} tables
  * @param {Item} item
@@ -30,6 +42,21 @@ export const AGAINST = 1 / BARE;
  * @returns {Flag[]}
  */
 export function flags(tables, item, posterior, clashes, weighed) {
+  const [first] = ranked(posterior.years);
+  return [
+    ...overall(posterior, weighed),
+    ...raised(tables, item, posterior, clashes, first).map(
+      ({ kind, about, say, ask }) => flag(kind, about, say.join(""), ask.join("")),
+    ),
+  ];
+}
+
+/**
+ * The red flags of the answer as a whole, of one object or of a set.
+ * @param {Weighed} posterior
+ * @param {ClaimVerdict | null} weighed
+ */
+export function overall(posterior, weighed) {
   const found = [];
   if (is_outside(posterior)) {
     found.push(_outside(posterior.outside));
@@ -37,14 +64,26 @@ export function flags(tables, item, posterior, clashes, weighed) {
   if (weighed && weighed.bayes_factor < AGAINST) {
     found.push(_claim(weighed));
   }
-  found.push(...clashes.map((clash) => _conflict(tables, item, clash)));
-  found.push(..._parts(tables, item, posterior));
-  for (const flag of tables.guide.flags) {
-    if (flag.when.every((c) => _holds(tables, item, posterior, c))) {
-      found.push(_flag("guide", _about(flag.when), flag.say, flag.ask));
-    }
-  }
   return found;
+}
+
+/**
+ * The red flags of one object's own; `first` is the place of the leading year.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {Posterior} posterior
+ * @param {readonly Conflict[]} clashes
+ * @param {number} first
+ * @returns {Raised[]}
+ */
+export function raised(tables, item, posterior, clashes, first) {
+  return [
+    ...clashes.map((clash) => _conflict(tables, item, clash)),
+    ..._parts(tables, item, posterior),
+    ...tables.guide.flags
+      .filter(({ when }) => when.every((c) => _holds(tables, item, posterior, c, first)))
+      .map(({ when, say, ask }) => _raised("guide", _about(when), ["", say], ["", ask])),
+  ];
 }
 
 /**
@@ -58,7 +97,7 @@ export function replaced(posterior, p) {
 
 /**
  * Whether the object is more likely none of these than one of them.
- * @param {Posterior} posterior
+ * @param {Weighed} posterior
  */
 export function is_outside(posterior) {
   return round9(posterior.outside) > EVEN;
@@ -76,7 +115,7 @@ export function is_replaced(share) {
  * @param {number} p
  */
 function _outside(p) {
-  return _flag(
+  return flag(
     "outside",
     [],
     `It looks like none of these years: ${likely(p)}, ${percent(p)}. ` +
@@ -90,7 +129,7 @@ function _outside(p) {
  */
 function _claim(weighed) {
   const year = weighed.model_year;
-  return _flag(
+  return flag(
     "claim",
     [String(year)],
     weighed.say,
@@ -106,14 +145,12 @@ function _claim(weighed) {
 function _conflict(tables, item, clash) {
   const places = [clash.first, clash.second];
   const [first, second] = places.map((k) => said(tables, item, k));
-  const [one, other] = places.map((k) => _part(tables, k));
-  return _flag(
+  const parts = [...new Set(places.map((k) => _part(tables, k)))];
+  return _raised(
     "disagree",
     places.map((k) => tables.guide.clues[k].id),
-    `Two readings disagree: ${first}, ${second}.`,
-    one === other
-      ? `Has the ${one} ever been worked on?`
-      : `Has the ${one} or the ${other} ever been worked on?`,
+    ["Two readings", ` disagree: ${first}, ${second}.`],
+    [`Has the ${parts.join(" or the ")}`, " ever been worked on?"],
   );
 }
 
@@ -136,21 +173,22 @@ function _parts(tables, item, posterior) {
     const share = replaced(posterior, p);
     if (item.gone.includes(part.id)) {
       found.push(
-        _flag(
+        _raised(
           "gone",
           [part.id],
-          `The ${part.name} is gone, so it can no longer speak for a year.`,
-          `Do you still have the ${part.name}?`,
+          [`The ${part.name}`, " is gone, so it can no longer speak for a year."],
+          [`Do you still have the ${part.name}`, "?"],
         ),
       );
     } else if (is_replaced(share)) {
+      const sure = `${likely(share)}, ${percent(share)}`;
       found.push(
-        _flag(
+        _raised(
           "replaced",
           [part.id],
-          `The ${part.name} is probably not the original: ` +
-            `${likely(share)}, ${percent(share)}.`,
-          `Was the ${part.name} ever replaced, and when?`,
+          [`The ${part.name}`, ` is probably not the original: ${sure}.`],
+          [`Was the ${part.name}`, " ever replaced, and when?"],
+          share,
         ),
       );
     }
@@ -171,8 +209,9 @@ function _about(when) {
  * @param {Item} item
  * @param {Posterior} posterior
  * @param {Condition} c
+ * @param {number} first
  */
-function _holds(tables, item, posterior, c) {
+function _holds(tables, item, posterior, c, first) {
   if (c.clue !== null) {
     return _reads(new Map(item.readings).get(c.clue) ?? null, c);
   }
@@ -182,8 +221,8 @@ function _holds(tables, item, posterior, c) {
     return item.gone.includes(c.part) || share > c.replaced_over;
   }
   if (c.years !== null) {
-    const leading = tables.guide.years[ranked(posterior)[0]].year;
-    return c.years[0] <= leading && leading <= c.years[1];
+    const { year } = tables.guide.years[first];
+    return c.years[0] <= year && year <= c.years[1];
   }
   return false;
 }
@@ -223,11 +262,23 @@ function _matches(reading, pattern) {
 
 /**
  * @param {string} kind
- * @param {string[]} about
+ * @param {readonly string[]} about
  * @param {string} say
  * @param {string} ask
+ * @param {readonly string[]} [members]
  * @returns {Flag}
  */
-function _flag(kind, about, say, ask) {
-  return Object.freeze({ kind, about, say, ask });
+export function flag(kind, about, say, ask, members = []) {
+  return Object.freeze({ kind, about, say, ask, members });
+}
+
+/**
+ * @param {string} kind
+ * @param {readonly string[]} about
+ * @param {readonly [string, string]} say
+ * @param {readonly [string, string]} ask
+ * @returns {Raised}
+ */
+function _raised(kind, about, say, ask, share = 1) {
+  return Object.freeze({ kind, about, say, ask, share });
 }

@@ -4,20 +4,16 @@
  * Model page: "What to look at next".
  */
 
-import { ranked } from "./one.js";
 import { outcomes, tables_for } from "./prepare.js";
-import { largest, pairs, round9, sum } from "./special.js";
-import { figure } from "./words.js";
+import { largest, round9, sum } from "./special.js";
 
-/** @import { Item, Next } from "./find.js" */
+/** @import { Item } from "./find.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
 /** @import { Vector } from "./special.js" */
 
 /** Bits below which a clue is not worth looking at. */
 export const WORTHWHILE = 0.02;
-/** How many of the most probable model years a reason is sought among. */
-export const RIVALS = 4;
 
 /**
  * Joint probability of each outcome (row) with each model year and outside.
@@ -25,9 +21,11 @@ export const RIVALS = 4;
  */
 
 /**
- * The clue at place `k` of the guide, and what reading it is expected to tell.
+ * The clue at place `k` of the guide on the item at place `item` of the find, and
+ * what reading it is expected to tell.
  * @typedef {object} Prospect
  * @property {number} k
+ * @property {number} item
  * @property {number} bits
  * @property {number} bits_per_second
  * @property {Rows} rows
@@ -38,63 +36,86 @@ export const RIVALS = 4;
  *
  * `claimed` is the place of a claimed model year, which is then what the clues are
  * to tell; `away` leaves out what must be held in the hand, `without` the clues
- * that need one of these tools.
+ * that need one of these tools, `photos` what no photo can show.
  * @param {Tables} tables
  * @param {Item} item
  * @param {Posterior} posterior
- * @param {{claimed: number | null, away: boolean, without: readonly string[]}} limits
- * @returns {Prospect[]}
+ * @param {{claimed: number | null, away: boolean, without: readonly string[],
+ *   photos?: boolean}} limits
  */
-export function prospects(tables, item, posterior, { claimed, away, without }) {
-  const answered = item.readings.map(([clue]) => clue);
-  /** @type {Prospect[]} */
-  const found = [];
-  for (const [k, clue] of tables.guide.clues.entries()) {
-    if (answered.includes(clue.id) || item.gone.includes(clue.part)) {
-      continue;
-    }
-    if ((away && clue.seen_from !== "away") || without.includes(clue.needs)) {
-      continue;
-    }
-    const rows = _rows(tables, item, posterior, k);
-    const aim =
-      claimed === null ? rows : rows.map((row) => _for_and_against(row, claimed));
-    const bits = (1 - clue.unreadable) * gain(aim);
-    found.push(Object.freeze({ k, bits, bits_per_second: bits / clue.seconds, rows }));
-  }
-  return found.sort((a, b) => round9(b.bits_per_second) - round9(a.bits_per_second));
+export function prospects(
+  tables,
+  item,
+  posterior,
+  { claimed, away, without, photos = false },
+) {
+  const found = left(tables, item, { away, without, photos }).map((k) =>
+    prospect(tables, k, 0, _rows(tables, item, posterior, k), claimed),
+  );
+  return best_first(found);
 }
 
 /**
- * A prospect with its reason in words.
+ * The clues that can still be looked at, in guide order; limits as above.
  * @param {Tables} tables
- * @param {Posterior} posterior
- * @param {Prospect} prospect
- * @returns {Next}
+ * @param {Item} item
+ * @param {{away: boolean, without: readonly string[], photos: boolean}} limits
+ * @returns {number[]}
  */
-export function advice(tables, posterior, prospect) {
-  const clue = tables.guide.clues[prospect.k];
-  const effort = `${figure(clue.seconds)} seconds; ${clue.needs || "no tools"}`;
-  let reason;
-  if (prospect.bits < WORTHWHILE) {
-    reason = "tells next to nothing now";
-  } else {
-    const rivals = ranked(posterior).slice(0, RIVALS);
-    const [i, j] = largest(pairs(rivals.sort((a, b) => a - b)), (pair) =>
-      round9(between(prospect.rows, ...pair)),
-    ) ?? [0, 0];
-    const years = tables.guide.years;
-    reason = `splits ${years[i].year} from ${years[j].year} best`;
-    if (i === j) {
-      reason = `tells ${years[i].year} from anything else`;
+export function left(tables, item, { away, without, photos }) {
+  const answered = item.readings.map(([clue]) => clue);
+  return tables.guide.clues.flatMap((clue, k) =>
+    !answered.includes(clue.id) &&
+    !item.gone.includes(clue.part) &&
+    (clue.seen_from === "away" || !away) &&
+    !without.includes(clue.needs) &&
+    (clue.photo || !photos)
+      ? [k]
+      : [],
+  );
+}
+
+/**
+ * A clue with what its outcomes tell of the model year, or of a claimed one.
+ * @param {Tables} tables
+ * @param {number} k
+ * @param {number} item
+ * @param {Rows} rows
+ * @param {number | null} claimed
+ * @returns {Prospect}
+ */
+export function prospect(tables, k, item, rows, claimed) {
+  const clue = tables.guide.clues[k];
+  const aim =
+    claimed === null ? rows : rows.map((row) => _for_and_against(row, claimed));
+  const bits = (1 - clue.unreadable) * gain(aim);
+  return Object.freeze({ k, item, bits, bits_per_second: bits / clue.seconds, rows });
+}
+
+/**
+ * Prospects by what they tell a second; ties stay as they stand.
+ * @param {readonly Prospect[]} found
+ */
+export function best_first(found) {
+  return [...found].sort(
+    (a, b) => round9(b.bits_per_second) - round9(a.bits_per_second),
+  );
+}
+
+/**
+ * The rows, and what they leave over of the columns as one row more.
+ * @param {Rows} rows
+ * @param {Vector} whole
+ * @returns {Rows}
+ */
+export function with_rest(rows, whole) {
+  const rest = [...whole];
+  for (const row of rows) {
+    for (let y = 0; y < rest.length; y++) {
+      rest[y] -= row[y];
     }
   }
-  return Object.freeze({
-    clue: clue.id,
-    bits: prospect.bits,
-    bits_per_second: prospect.bits_per_second,
-    say: `${reason}; ${effort}`,
-  });
+  return [...rows, rest.map((p) => Math.max(p, 0))];
 }
 
 /**
@@ -183,7 +204,6 @@ function _rows(tables, item, posterior, k) {
     sum(by_year),
     posterior.outside,
   );
-  const left = [...posterior.years, posterior.outside];
   const rows = found.map(({ orig, rep, out }) => {
     const row = by_year.map((later, y) => {
       const [start, stop] = tables.stretches[y];
@@ -196,13 +216,7 @@ function _rows(tables, item, posterior, k) {
     row.push(out * posterior.outside);
     return row;
   });
-  for (const row of rows) {
-    for (let y = 0; y < left.length; y++) {
-      left[y] -= row[y];
-    }
-  }
-  rows.push(left.map((p) => Math.max(p, 0)));
-  return rows;
+  return with_rest(rows, [...posterior.years, posterior.outside]);
 }
 
 /**

@@ -133,11 +133,14 @@ export const FORMAT = 1;
 
 /**
  * What a set consists of, was sold as, and how often one is a stray.
+ *
+ * `names` is what members are called, where that is not their id.
  * @typedef {object} Members
  * @property {readonly string[]} all
  * @property {readonly string[]} usual
  * @property {number} stray
  * @property {readonly (readonly [string, number])[]} stray_for
+ * @property {readonly (readonly [string, string])[]} names
  */
 
 /**

@@ -10,3 +10,4 @@
 export { unpack } from "./guide.js";
 export { judge } from "./judge.js";
 export { prepare } from "./prepare.js";
+export { message } from "./seller.js";

@@ -1,65 +1,59 @@
 /** The one door: Tables and a Find in, a Verdict out. */
 
+import { advice } from "./advice.js";
+import { bag } from "./bag.js";
 import { claim, place } from "./claim.js";
-import { flags, is_outside, is_replaced, replaced } from "./flags.js";
-import { WORTHWHILE, advice, prospects, separator } from "./gain.js";
+import { flags, replaced } from "./flags.js";
+import { prospects } from "./gain.js";
 import { ranked, weigh } from "./one.js";
 import { conflicts, weights } from "./reasons.js";
-import { largest, round9 } from "./special.js";
-import { likely, month, percent } from "./words.js";
+import {
+  answer,
+  built,
+  exhausted,
+  leading,
+  month_shares,
+  part_state,
+  runner_up,
+  year_shares,
+} from "./saying.js";
+import { set_prospects } from "./setgain.js";
+import { weigh_set } from "./sets.js";
 
-/** @import { Find, Item, PartState, Verdict } from "./find.js" */
+/** @import { Weighed } from "./claim.js" */
+/** @import { Claim, Find, Item, Verdict } from "./find.js" */
 /** @import { Prospect } from "./gain.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
-
-/** A leading year that is less likely than this is not leaned to. */
-export const CANNOT_TELL = 0.33;
-export const SETTLED = 0.9;
-/** What the stretch of build months leaves out at each end. */
-export const TAILS = 0.05;
-
-/** @typedef {readonly (readonly [number, number])[]} Built */
+/** @import { Case } from "./saying.js" */
 
 /**
- * The verdict on the find's one object.
+ * The verdict on the find's one object, or on its set.
  *
- * `away` and `without` limit what to look at next, as for `prospects`.
+ * `away`, `without` and `photos` limit what to look at next, as for `prospects`.
  * @param {Tables} tables
  * @param {Find} find
- * @param {{away?: boolean, without?: readonly string[]}} [limits]
+ * @param {{away?: boolean, without?: readonly string[], photos?: boolean}} [limits]
  * @returns {Verdict}
  */
-export function judge(tables, find, { away = false, without = [] } = {}) {
-  const item = _standing(tables, find.items[0]);
-  const posterior = weigh(tables, item);
-  const [first, second = null] = ranked(posterior);
-  const weighed = find.claim ? claim(tables, item, posterior, find.claim) : null;
+export function judge(
+  tables,
+  find,
+  { away = false, without = [], photos = false } = {},
+) {
+  const items = find.items.map((item) => _standing(tables, item));
   const claimed = find.claim ? place(tables, find.claim.model_year) : null;
-  const found = prospects(tables, item, posterior, { claimed, away, without });
-  const built = _built(tables, posterior);
-  const years = tables.guide.years;
-  return Object.freeze({
-    guide: tables.guide.id,
-    model_years: years.map(
-      ({ year }, y) => /** @type {const} */ ([year, posterior.years[y]]),
-    ),
-    outside: posterior.outside,
-    built,
-    replaced: tables.guide.parts.map(({ id }, p) =>
-      _part(id, replaced(posterior, p), item.gone.includes(id)),
-    ),
-    log_evidence: posterior.log_evidence,
-    leading: is_outside(posterior) ? null : years[first].year,
-    say: _say(tables, item, posterior, first),
-    runner_up: _runner_up(tables, posterior, found, first, second),
-    built_say: _built_say(built),
-    weights: weights(tables, item, posterior, first),
-    claim: weighed,
-    flags: flags(tables, item, posterior, conflicts(tables, item), weighed),
-    next: found.map((prospect) => advice(tables, posterior, prospect)),
-    exhausted: _exhausted(tables, posterior, found, first, second),
-  });
+  const limits = { claimed, away, without, photos };
+  if (items.length > 1) {
+    const whole = weigh_set(tables, items);
+    const found = set_prospects(tables, items, whole, limits);
+    const told = _case(tables, items, whole, found);
+    return bag(told, whole, _common(told, find.claim));
+  }
+  const posterior = weigh(tables, items[0]);
+  const found = prospects(tables, items[0], posterior, limits);
+  const told = _case(tables, items, posterior, found);
+  return _one(told, posterior, _common(told, find.claim));
 }
 
 /**
@@ -73,136 +67,71 @@ function _standing(tables, item) {
   const readings = item.readings.filter(
     ([clue]) => !item.gone.includes(part_of.get(clue) ?? ""),
   );
-  return { ...item, readings };
-}
-
-/**
- * Probability of every build month, whatever the model year, in their order.
- * @param {Tables} tables
- * @param {Posterior} posterior
- * @returns {Built}
- */
-function _built(tables, posterior) {
-  /** @type {Map<number, number>} */
-  const share = new Map();
-  for (const [i, cell] of tables.cells.entries()) {
-    share.set(cell.t, (share.get(cell.t) ?? 0) + posterior.cells[i]);
-  }
-  return [...share].sort(([t], [u]) => t - u);
-}
-
-/**
- * @param {string} part
- * @param {number} share
- * @param {boolean} gone
- * @returns {PartState}
- */
-function _part(part, share, gone) {
-  let say;
-  if (gone) {
-    say = "gone";
-  } else if (is_replaced(share)) {
-    say = `replaced: ${likely(share)}, ${percent(share)}`;
-  } else {
-    const kept = 1 - share;
-    say = `original: ${likely(kept)}, ${percent(kept)}`;
-  }
-  return Object.freeze({ part, probability: share, say });
+  // The same item if nothing falls away, so that what is known of it can be kept.
+  return readings.length === item.readings.length ? item : { ...item, readings };
 }
 
 /**
  * @param {Tables} tables
- * @param {Item} item
- * @param {Posterior} posterior
- * @param {number} first
- */
-function _say(tables, item, posterior, first) {
-  const p = round9(posterior.years[first]);
-  const year = tables.guide.years[first].year;
-  if (is_outside(posterior)) {
-    const outside = posterior.outside;
-    return `looks like none of these: ${likely(outside)}, ${percent(outside)}`;
-  }
-  if (
-    item.gone.length === 0 &&
-    item.readings.every(([, reading]) => reading === null)
-  ) {
-    return "nothing read yet";
-  }
-  if (p < CANNOT_TELL) {
-    return `cannot tell yet: ${year} leads with ${percent(p)}`;
-  }
-  const lead = p >= SETTLED ? `${year}` : `leaning to ${year}`;
-  return `${lead}: ${likely(p)}, ${percent(p)}`;
-}
-
-/**
- * @param {Tables} tables
- * @param {Posterior} posterior
+ * @param {readonly Item[]} items
+ * @param {Weighed} posterior
  * @param {readonly Prospect[]} found
- * @param {number} first
- * @param {number | null} second
+ * @returns {Case}
  */
-function _runner_up(tables, posterior, found, first, second) {
-  if (second === null) {
-    return "";
-  }
-  const best = separator(tables, found, first, second);
-  const year = `${tables.guide.years[second].year}, ${percent(posterior.years[second])}`;
-  if (best === null) {
-    return `${year}: no clue left would separate them`;
-  }
-  return `${year}: the ${tables.guide.clues[best.k].name} would best separate them`;
+function _case(tables, items, posterior, found) {
+  const [first, second = null] = ranked(posterior.years);
+  return Object.freeze({ tables, items, posterior, found, first, second });
 }
 
 /**
- * The stretch of months that leaves out 5 % at each end, and the likeliest.
- *
- * Empty where every month is ruled out.
- * @param {Built} built
+ * What one object and a set have in common.
+ * @param {Case} told
+ * @param {Claim | null} said
+ * @returns {Verdict}
  */
-function _built_say(built) {
-  const inside = built.reduce((total, [, p]) => total + p, 0);
-  if (inside === 0) {
-    return "";
-  }
-  let run = 0;
-  let [[since]] = built;
-  let until = since;
-  for (const [t, p] of built) {
-    const before = run;
-    run += p / inside;
-    if (round9(before) <= TAILS) {
-      since = t;
-    }
-    if (round9(before) < 1 - TAILS) {
-      until = t;
-    }
-  }
-  const [best] = largest(built, ([, p]) => round9(p));
-  return (
-    `built between ${month(since)} and ${month(until)}, ` +
-    `most likely about ${month(best)}`
-  );
+function _common(told, said) {
+  const { tables, items, posterior, found, first } = told;
+  const months = month_shares(tables, posterior.cells);
+  return {
+    guide: tables.guide.id,
+    model_years: year_shares(tables, posterior),
+    outside: posterior.outside,
+    built: months,
+    replaced: [],
+    log_evidence: posterior.log_evidence,
+    leading: leading(tables, posterior, first),
+    say: answer(tables, items, posterior, first),
+    runner_up: runner_up(told),
+    built_say: built(months),
+    weights: [],
+    claim: said ? claim(tables, items, posterior, said) : null,
+    flags: [],
+    next: found.map((each) => advice(tables, items, posterior, each)),
+    exhausted: exhausted(told),
+    whole_set: [],
+    members: [],
+    missing: [],
+    surplus: [],
+    set_say: "",
+  };
 }
 
 /**
- * Why there is nothing left to look at; empty while something can gain.
- * @param {Tables} tables
+ * The verdict with what belongs to one object alone.
+ * @param {Case} told
  * @param {Posterior} posterior
- * @param {readonly Prospect[]} found
- * @param {number} first
- * @param {number | null} second
+ * @param {Verdict} verdict
+ * @returns {Verdict}
  */
-function _exhausted(tables, posterior, found, first, second) {
-  if (found.some((prospect) => prospect.bits >= WORTHWHILE)) {
-    return "";
-  }
-  if (second === null || round9(posterior.years[first]) >= SETTLED) {
-    return "Nothing left to look at would change this.";
-  }
-  const [earlier, later] = [first, second]
-    .map((y) => tables.guide.years[y].year)
-    .sort((a, b) => a - b);
-  return `The clues cannot tell ${earlier} from ${later} any further.`;
+function _one(told, posterior, verdict) {
+  const { tables, first } = told;
+  const [item] = told.items;
+  return Object.freeze({
+    ...verdict,
+    replaced: tables.guide.parts.map(({ id }, p) =>
+      part_state(id, replaced(posterior, p), item.gone.includes(id)),
+    ),
+    weights: weights(tables, item, posterior, first),
+    flags: flags(tables, item, posterior, conflicts(tables, item), verdict.claim),
+  });
 }

@@ -4,15 +4,21 @@
  * Model page: "Clues: how likely a reading is".
  */
 
+import { dot } from "./special.js";
+
 /** @import { Vector } from "./special.js" */
 
 /**
  * How likely a reading is: in each cell while the part is original, when it
  * is replaced, and on an object outside the guide.
+ *
+ * `by_source` is how likely it is from each source that replaced parts come from,
+ * of which `rep` is the weighted mean; only sets need it.
  * @typedef {object} Likelihood
  * @property {Vector} orig
  * @property {number} rep
  * @property {number} out
+ * @property {Vector} by_source
  */
 
 /**
@@ -27,16 +33,20 @@ export function applies(members, excluded, member) {
 }
 
 /**
- * What a replaced part shows when the guide does not say: half the line's own
- * mixture over all years, half anything.
- * @param {Vector} orig
+ * Weights of the sources of a replaced part when the guide does not say: half the
+ * line's own mixture over all years, half anything.
  * @param {Vector} spread
- * @param {number} out
+ * @returns {Vector}
  */
-export function blend(orig, spread, out) {
-  let total = 0;
-  for (let i = 0; i < orig.length; i++) {
-    total += spread[i] * orig[i];
-  }
-  return 0.5 * total + 0.5 * out;
+export function halves(spread) {
+  return [...spread.map((p) => 0.5 * p), 0.5];
+}
+
+/**
+ * What is shown if the source is not known.
+ * @param {Vector} sources
+ * @param {Vector} by_source
+ */
+export function blend(sources, by_source) {
+  return dot(sources, by_source);
 }

@@ -4,7 +4,7 @@
  * Model page: "measure", and "What to look at next" for the cut at the deciles.
  */
 
-import { applies, blend } from "./likelihood.js";
+import { applies, blend, halves } from "./likelihood.js";
 import { erfc, erfcx, phi, round9, sum } from "./special.js";
 
 /** @import { Cell } from "./cells.js" */
@@ -18,17 +18,16 @@ export const CUTS = 10;
 /**
  * Cells by class: one class a size, and a last one where the guide is silent.
  *
- * `which` is the class of each cell and `share` each class's share of the prior
- * when the member is not known. `rows` is the probability of each of the equal
- * steps of the range, class by class, `later` the same for a replaced part.
+ * `which` is the class of each cell, `rows` the probability of each of the equal
+ * steps of the range, class by class. The sources of a replaced part are the classes
+ * as they are when the member is not known, and a last one that shows anything.
  * @typedef {object} MeasureTable
  * @property {"measure"} name
  * @property {Measure} measure
  * @property {number} misread
  * @property {readonly number[]} which
- * @property {Vector} share
+ * @property {Vector} sources
  * @property {readonly Vector[]} rows
- * @property {Vector} later
  */
 
 /**
@@ -51,15 +50,8 @@ export function measure_table(clue, kind, cells, member) {
     measure: kind,
     misread: clue.misread,
     which: cells.map((cell) => _class(kind, cell, member)),
-    share,
+    sources: halves(share),
     rows,
-    later: rows[0].map((_, i) =>
-      blend(
-        rows.map((row) => row[i]),
-        share,
-        1 / STEPS,
-      ),
-    ),
   });
 }
 
@@ -94,26 +86,33 @@ export function measure_likelihood(table, x) {
  * Likelihoods of the readings to expect, cut at their predictive deciles.
  *
  * `original` is the probability of each cell with the part original, `replaced`
- * of the part being replaced, `outside` of none of these.
+ * of the part being replaced, `outside` of none of these, and `whole` of each
+ * source with the part replaced on the whole set.
  * @param {MeasureTable} table
  * @param {Vector} original
  * @param {number} replaced
  * @param {number} outside
+ * @param {Vector} whole
  */
-export function measure_outcomes(table, original, replaced, outside) {
-  const mass = table.rows.map(() => 0);
+export function measure_outcomes(table, original, replaced, outside, whole = []) {
+  const mass = table.sources.map((w) => replaced * w);
   for (let c = 0; c < table.which.length; c++) {
     mass[table.which[c]] += original[c];
   }
+  for (const [k, p] of whole.entries()) {
+    mass[k] += p;
+  }
+  mass[mass.length - 1] += outside;
+  // The silent class shows anything, as the last source and what is outside do.
+  const rows = [...table.rows, table.rows[table.rows.length - 1]];
   /** @type {Likelihood[]} */
   const outcomes = [];
   let start = 0;
   let run = 0;
   for (let i = 0; i < STEPS; i++) {
     for (let k = 0; k < mass.length; k++) {
-      run += mass[k] * table.rows[k][i];
+      run += mass[k] * rows[k][i];
     }
-    run += replaced * table.later[i] + outside / STEPS;
     if (round9(run) >= (outcomes.length + 1) / CUTS || i + 1 === STEPS) {
       const by_class = table.rows.map((row) => sum(row, start, i + 1));
       outcomes.push(_likelihood(table, by_class, (i + 1 - start) / STEPS));
@@ -198,5 +197,6 @@ function _below(x, kind, size) {
  */
 function _likelihood(table, by_class, out) {
   const orig = table.which.map((k) => by_class[k]);
-  return Object.freeze({ orig, rep: blend(by_class, table.share, out), out });
+  const by_source = [...by_class, out];
+  return Object.freeze({ orig, rep: blend(table.sources, by_source), out, by_source });
 }

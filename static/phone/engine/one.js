@@ -13,8 +13,9 @@ import { LOG_HUGE, rescale, round9, sum } from "./special.js";
 
 /** @import { Item } from "./find.js" */
 /** @import { Likelihood } from "./likelihood.js" */
+/** @import { Forest } from "./parts.js" */
 /** @import { Tables } from "./prepare.js" */
-/** @import { Vector } from "./special.js" */
+/** @import { Scaled, Vector } from "./special.js" */
 
 /**
  * Something said of a part's two states: original, replaced.
@@ -42,20 +43,80 @@ import { LOG_HUGE, rescale, round9, sum } from "./special.js";
  * @returns {Posterior}
  */
 export function weigh(tables, item) {
-  const [own, scaled] = _own(tables, item);
-  const [below, messages, more] = _collect(tables, own);
-  const [whole, last] = _evidence(tables, messages, null);
+  const forest = tables.forest;
+  const [own, counts] = told(tables, item);
+  const [below, messages, more] = _collect(forest, own);
+  const [whole, last] = _evidence(forest, messages, tables.prior, null);
   const total = sum(whole);
-  const states = _spread(tables, own, below, messages);
+  const joint = _spread(forest, own, below, messages, tables.prior, 1);
   const posterior = _over(whole, total);
   return Object.freeze({
-    original: states.map(([original]) => original),
-    replaced: states.map(([, replaced]) => replaced),
+    original: joint.map(([original]) => original),
+    replaced: joint.map(([, replaced]) => replaced),
     cells: posterior,
     years: tables.stretches.map(([start, stop]) => sum(posterior, start, stop)),
     outside: posterior[posterior.length - 1],
-    log_evidence: Math.log(total) - (scaled + more + last) * LOG_HUGE,
+    log_evidence: Math.log(total) - (sum(counts) + more + last) * LOG_HUGE,
   });
+}
+
+/**
+ * Likelihood of each cell (and outside), parts summed out.
+ * @param {Forest} forest
+ * @param {readonly States[]} own
+ * @returns {Scaled}
+ */
+export function fit(forest, own) {
+  const [, messages, more] = _collect(forest, own);
+  const [whole, last] = _evidence(forest, messages, _ones(own), null);
+  return [whole, more + last];
+}
+
+/**
+ * The same, lifted as often, by each part's state.
+ * @param {Forest} forest
+ * @param {readonly States[]} own
+ * @returns {States[]}
+ */
+export function states(forest, own) {
+  const [below, messages] = _collect(forest, own);
+  const [whole] = _evidence(forest, messages, _ones(own), null);
+  return _spread(forest, own, below, messages, _ones(own), sum(whole));
+}
+
+/**
+ * What the readings on each part say, and how often that was scaled up.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @returns {[States[], number[]]}
+ */
+export function told(tables, item) {
+  const found = read(tables, item);
+  /** @type {States[]} */
+  const own = [];
+  const counts = [];
+  for (const [p, part] of tables.guide.parts.entries()) {
+    const gone = item.gone.includes(part.id);
+    /** @type {States} */
+    let said = [
+      tables.prior.slice().fill(gone ? 0 : 1),
+      tables.prior.slice().fill(1),
+    ];
+    let scaled = 0;
+    for (const [k, { orig, rep, out }] of found) {
+      if (tables.part_of[k] === p) {
+        const [vectors, count] = rescale([
+          _times(said[0], [...orig, out]),
+          _times(said[1], [...orig.slice().fill(rep), out]),
+        ]);
+        said = vectors;
+        scaled += count;
+      }
+    }
+    own.push(said);
+    counts.push(scaled);
+  }
+  return [own, counts];
 }
 
 /**
@@ -81,60 +142,27 @@ export function read(tables, item) {
 
 /**
  * Places of the model years, the most probable first.
- * @param {Posterior} posterior
+ * @param {Vector} years
  */
-export function ranked(posterior) {
-  const sizes = posterior.years.map(round9);
+export function ranked(years) {
+  const sizes = years.map(round9);
   return [...sizes.keys()].sort((i, j) => sizes[j] - sizes[i]);
-}
-
-/**
- * What the readings on each part say, and how often that was scaled up.
- * @param {Tables} tables
- * @param {Item} item
- * @returns {[States[], number]}
- */
-function _own(tables, item) {
-  const found = read(tables, item);
-  /** @type {States[]} */
-  const own = [];
-  let scaled = 0;
-  for (const [p, part] of tables.guide.parts.entries()) {
-    const gone = item.gone.includes(part.id);
-    /** @type {States} */
-    let states = [
-      tables.prior.slice().fill(gone ? 0 : 1),
-      tables.prior.slice().fill(1),
-    ];
-    for (const [k, { orig, rep, out }] of found) {
-      if (tables.part_of[k] === p) {
-        const [vectors, count] = rescale([
-          _times(states[0], [...orig, out]),
-          _times(states[1], [...orig.slice().fill(rep), out]),
-        ]);
-        states = vectors;
-        scaled += count;
-      }
-    }
-    own.push(states);
-  }
-  return [own, scaled];
 }
 
 /**
  * From the followers up: each part with all that follows it, and what it tells
  * its parent, by the parent's state.
- * @param {Tables} tables
- * @param {States[]} own
+ * @param {Forest} forest
+ * @param {readonly States[]} own
  * @returns {[States[], States[], number]}
  */
-function _collect(tables, own) {
+function _collect(forest, own) {
   const below = [...own];
   const messages = [...own];
   let scaled = 0;
-  for (const p of [...tables.forest.order].reverse()) {
-    const parent = tables.forest.parent[p];
-    const [first, second] = tables.forest.rates[p];
+  for (const p of [...forest.order].reverse()) {
+    const parent = forest.parent[p];
+    const [first, second] = forest.rates[p];
     messages[p] = [
       _blend(below[p], 1 - first, first),
       _blend(below[p], 1 - second, second),
@@ -151,18 +179,21 @@ function _collect(tables, own) {
 }
 
 /**
- * From the roots down: probability of each cell with each state of each part.
- * @param {Tables} tables
- * @param {States[]} own
+ * From the roots down: weight of each cell with each state of each part, in all
+ * `total` for every part.
+ * @param {Forest} forest
+ * @param {readonly States[]} own
  * @param {States[]} below
  * @param {States[]} messages
+ * @param {Vector} prior
+ * @param {number} total
  */
-function _spread(tables, own, below, messages) {
+function _spread(forest, own, below, messages, prior, total) {
   const above = [...own];
   const joint = [...own];
-  for (const p of tables.forest.order) {
-    const context = _context(tables, own, above, messages, p);
-    const rates = tables.forest.rates[p];
+  for (const p of forest.order) {
+    const context = _context(forest, own, above, messages, prior, p);
+    const rates = forest.rates[p];
     above[p] = [
       _blend(context, 1 - rates[0], 1 - rates[1]),
       _blend(context, rates[0], rates[1]),
@@ -170,8 +201,10 @@ function _spread(tables, own, below, messages) {
     const [[original, replaced]] = rescale(
       [0, 1].map((s) => _times(above[p][s], below[p][s])),
     );
-    const total = sum(original) + sum(replaced);
-    joint[p] = [_over(original, total), _over(replaced, total)];
+    const found = sum(original) + sum(replaced);
+    // What was read may be impossible if other parts were replaced on a whole set.
+    const share = total ? found / total : 1;
+    joint[p] = [_over(original, share), _over(replaced, share)];
   }
   return joint;
 }
@@ -180,18 +213,19 @@ function _spread(tables, own, below, messages) {
  * All that is known without `p` and its followers, by the parent's state.
  *
  * A root has no parent; what is known then stands in the first place.
- * @param {Tables} tables
- * @param {States[]} own
+ * @param {Forest} forest
+ * @param {readonly States[]} own
  * @param {States[]} above
  * @param {States[]} messages
+ * @param {Vector} prior
  * @param {number} p
  * @returns {States}
  */
-function _context(tables, own, above, messages, p) {
-  const parents = tables.forest.parent;
+function _context(forest, own, above, messages, prior, p) {
+  const parents = forest.parent;
   const parent = parents[p];
   if (parent === null) {
-    const [rest] = _evidence(tables, messages, p);
+    const [rest] = _evidence(forest, messages, prior, p);
     return [rest, rest.slice().fill(0)];
   }
   let [context] = rescale([0, 1].map((s) => _times(above[parent][s], own[parent][s])));
@@ -206,15 +240,16 @@ function _context(tables, own, above, messages, p) {
 /**
  * Prior of each cell times what the roots tell, one of them left out; and how
  * often that was scaled up.
- * @param {Tables} tables
+ * @param {Forest} forest
  * @param {States[]} messages
+ * @param {Vector} prior
  * @param {number | null} but
  * @returns {[Vector, number]}
  */
-function _evidence(tables, messages, but) {
-  let weights = tables.prior;
+function _evidence(forest, messages, prior, but) {
+  let weights = prior;
   let scaled = 0;
-  for (const [p, parent] of tables.forest.parent.entries()) {
+  for (const [p, parent] of forest.parent.entries()) {
     if (parent === null && p !== but) {
       const [vectors, count] = rescale([_times(weights, messages[p][0])]);
       [weights] = vectors;
@@ -222,6 +257,14 @@ function _evidence(tables, messages, but) {
     }
   }
   return [weights, scaled];
+}
+
+/**
+ * @param {readonly States[]} own
+ * @returns {Vector}
+ */
+function _ones(own) {
+  return own[0][0].slice().fill(1);
 }
 
 /**

@@ -10,7 +10,7 @@
  * Parts by their place in the guide.
  *
  * `rates[p]` is the share replaced while the parent is original and while it is
- * replaced (twice the same for a root); `order` has parents before followers.
+ * replaced (of a root the first counts); `order` has parents before followers.
  * @typedef {object} Forest
  * @property {readonly (number | null)[]} parent
  * @property {readonly (readonly [number, number])[]} rates
@@ -44,6 +44,49 @@ export function forest(guide) {
 }
 
 /**
+ * What was replaced on the whole set, how probable that was beforehand, and how
+ * often the other parts are then replaced, member by member.
+ *
+ * In `forest` a part that was replaced on the whole set stands alone, and a follower
+ * of such a part falls back to its own rate.
+ * @typedef {object} World
+ * @property {readonly boolean[]} whole
+ * @property {number} prior
+ * @property {Forest} forest
+ */
+
+/**
+ * Every choice of parts that can have been replaced on a whole set together.
+ * @param {Guide} guide
+ * @param {Forest} forest
+ * @returns {World[]}
+ */
+export function worlds(guide, forest) {
+  /** @type {[boolean[], number][]} */
+  let found = [[guide.parts.map(() => false), 1]];
+  for (const p of forest.order) {
+    const part = guide.parts[p];
+    const parent = forest.parent[p];
+    /** @type {[boolean[], number][]} */
+    const longer = [];
+    for (const [whole, prior] of found) {
+      const follows = parent !== null && whole[parent];
+      const rate = follows ? Math.max(part.share, part.whole_set) : part.whole_set;
+      if (rate > 0) {
+        longer.push([whole.map((was, q) => was || q === p), prior * rate]);
+      }
+      if (rate < 1) {
+        longer.push([whole, prior * (1 - rate)]);
+      }
+    }
+    found = longer;
+  }
+  return found.map(([whole, prior]) =>
+    Object.freeze({ whole, prior, forest: _apart(forest, whole) }),
+  );
+}
+
+/**
  * Prior of two parts' states: both original, only `q` replaced, only `p`, both.
  * @param {Forest} forest
  * @param {number} p
@@ -65,6 +108,19 @@ export function pair(forest, p, q) {
     joined[both] += _prior(forest, state);
   }
   return joined;
+}
+
+/**
+ * The forest cut above and below the parts that were replaced on a whole set.
+ * @param {Forest} forest
+ * @param {readonly boolean[]} whole
+ * @returns {Forest}
+ */
+function _apart(forest, whole) {
+  const parent = forest.parent.map((above, p) =>
+    above === null || whole[p] || whole[above] ? null : above,
+  );
+  return Object.freeze({ parent, rates: forest.rates, order: forest.order });
 }
 
 /**

@@ -3,13 +3,14 @@
 import { cells, stretches } from "./cells.js";
 import { choice_likelihood, choice_table } from "./choice.js";
 import { code_likelihood, code_table } from "./code.js";
+import { applies } from "./likelihood.js";
 import {
   measure_for,
   measure_likelihood,
   measure_outcomes,
   measure_table,
 } from "./measure.js";
-import { forest } from "./parts.js";
+import { forest, worlds } from "./parts.js";
 
 /** @import { Cell } from "./cells.js" */
 /** @import { ChoiceTable } from "./choice.js" */
@@ -18,7 +19,7 @@ import { forest } from "./parts.js";
 /** @import { Clue, Guide } from "./guide.js" */
 /** @import { Likelihood } from "./likelihood.js" */
 /** @import { MeasureTable } from "./measure.js" */
-/** @import { Forest } from "./parts.js" */
+/** @import { Forest, World } from "./parts.js" */
 /** @import { Vector } from "./special.js" */
 
 /** @typedef {ChoiceTable | MeasureTable | CodeTable} ClueTable */
@@ -27,14 +28,16 @@ import { forest } from "./parts.js";
  * A guide with all that judging needs.
  *
  * `prior` has one entry a cell and a last one for outside; `stretches` says which
- * cells are each model year's. `clues[m]` are the tables for the member at place
- * `m` of `members`, which begins with null, the member that is not known.
+ * cells are each model year's; `worlds` is what can have been replaced on a whole
+ * set. `clues[m]` are the tables for the member at place `m` of `members`, which
+ * begins with null, the member that is not known.
  * @typedef {object} Tables
  * @property {Guide} guide
  * @property {readonly Cell[]} cells
  * @property {readonly (readonly [number, number])[]} stretches
  * @property {Vector} prior
  * @property {Forest} forest
+ * @property {readonly World[]} worlds
  * @property {readonly number[]} part_of
  * @property {ReadonlyMap<string, number>} places
  * @property {readonly (string | null)[]} members
@@ -50,7 +53,10 @@ export function prepare(guide) {
   const all_cells = cells(guide);
   const members = [null, ...(guide.members ? guide.members.all : [])];
   const part_places = guide.parts.map((part) => part.id);
-  const unknown = guide.clues.map((clue) => _table(guide, clue, all_cells, null));
+  const trees = forest(guide);
+  const by_clue = guide.clues.map((clue) =>
+    _by_member(guide, clue, all_cells, members),
+  );
   return Object.freeze({
     guide,
     cells: all_cells,
@@ -59,15 +65,12 @@ export function prepare(guide) {
       ...all_cells.map((cell) => (1 - guide.outside) * cell.spread),
       guide.outside,
     ],
-    forest: forest(guide),
+    forest: trees,
+    worlds: worlds(guide, trees),
     part_of: guide.clues.map((clue) => part_places.indexOf(clue.part)),
     places: new Map(guide.clues.map((clue, k) => [clue.id, k])),
     members,
-    clues: members.map((member) =>
-      guide.clues.map((clue, k) =>
-        _table_for(guide, clue, unknown[k], all_cells, member),
-      ),
-    ),
+    clues: members.map((_, m) => by_clue.map((rows) => rows[m])),
   });
 }
 
@@ -103,55 +106,63 @@ export function likelihood(table, reading) {
  * @param {Vector} original
  * @param {number} replaced
  * @param {number} outside
+ * @param {Vector} whole
  * @returns {readonly Likelihood[]}
  */
-export function outcomes(table, original, replaced, outside) {
+export function outcomes(table, original, replaced, outside, whole = []) {
   switch (table.name) {
     case "choice":
       return table.likelihoods;
     case "measure":
-      return measure_outcomes(table, original, replaced, outside);
+      return measure_outcomes(table, original, replaced, outside, whole);
     case "code":
       return table.clean;
   }
 }
 
 /**
- * The clue's table for a set member, from the one for a member not known.
+ * The clue's table for each member; those for whom the same counts share one.
  * @param {Guide} guide
  * @param {Clue} clue
- * @param {ClueTable} table
  * @param {readonly Cell[]} all_cells
- * @param {string | null} member
- * @returns {ClueTable}
+ * @param {readonly (string | null)[]} members
  */
-function _table_for(guide, clue, table, all_cells, member) {
-  if (!_differs(clue)) {
-    return table;
+function _by_member(guide, clue, all_cells, members) {
+  /** @type {Map<string, ClueTable>} */
+  const known = new Map();
+  /** @type {ClueTable[]} */
+  const found = [];
+  for (const member of members) {
+    const counts = _limits(clue)
+      .map((limits) => Number(applies(...limits, member)))
+      .join("");
+    const table =
+      known.get(counts) ??
+      (found[0]?.name === "measure"
+        ? measure_for(found[0], all_cells, member)
+        : _table(guide, clue, all_cells, member));
+    known.set(counts, table);
+    found.push(table);
   }
-  if (table.name === "measure") {
-    return measure_for(table, all_cells, member);
-  }
-  return _table(guide, clue, all_cells, member);
+  return found;
 }
 
 /**
- * Whether the clue is made differently for some set members.
+ * For whom alone, or for whom not, each span or size of the clue counts.
  * @param {Clue} clue
+ * @returns {[readonly string[], readonly string[]][]}
  */
-function _differs(clue) {
+function _limits(clue) {
   const kind = clue.kind;
   switch (kind.name) {
     case "choice":
       return kind.options
         .flatMap((option) => option.seen)
-        .some((span) => span.members.length > 0 || span.excluded.length > 0);
+        .map((span) => [span.members, span.excluded]);
     case "measure":
-      return kind.sizes.some(
-        (size) => size.members.length > 0 || size.excluded.length > 0,
-      );
+      return kind.sizes.map((size) => [size.members, size.excluded]);
     case "code":
-      return false;
+      return [];
   }
 }
 

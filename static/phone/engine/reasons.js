@@ -4,15 +4,8 @@ import { alone, factor, fitting } from "./claim.js";
 import { read, weigh } from "./one.js";
 import { pair } from "./parts.js";
 import { pairs, round9 } from "./special.js";
-import {
-  BARE,
-  capital,
-  evidence,
-  figure,
-  tells_nothing,
-  times,
-  years,
-} from "./words.js";
+import { shown } from "./typical.js";
+import { BARE, capital, evidence, tells_nothing, times, years } from "./words.js";
 
 /** @import { Item, Reading, Weight } from "./find.js" */
 /** @import { Clue } from "./guide.js" */
@@ -82,15 +75,7 @@ export function conflicts(tables, item) {
  * @param {Reading | undefined} reading
  */
 export function told(clue, reading) {
-  const kind = clue.kind;
-  switch (kind.name) {
-    case "choice":
-      return `${clue.name} (${kind.options.find((o) => o.id === reading)?.label})`;
-    case "measure":
-      return `${clue.name} (${figure(Number(reading))} ${kind.unit})`;
-    case "code":
-      return `${clue.name} (${reading})`;
-  }
+  return `${clue.name} (${shown(clue, reading)})`;
 }
 
 /**
@@ -102,7 +87,7 @@ export function told(clue, reading) {
 export function said(tables, item, k) {
   const clue = tables.guide.clues[k];
   const what = told(clue, new Map(item.readings).get(clue.id));
-  return `${what} for ${years(fitting(alone(tables, item, clue.id), tables))}`;
+  return `${what} for ${years(fitting(tables, alone(tables, item, clue.id).years))}`;
 }
 
 /**
@@ -114,9 +99,14 @@ export function said(tables, item, k) {
  * @returns {Likelihood}
  */
 function _over_itself(tables, k, a) {
-  const any_reading = { orig: tables.cells.map(() => 1), rep: 1, out: 1 };
+  const any_reading = { orig: tables.cells.map(() => 1), rep: 1, out: 1, by_source: [] };
   const alone = _together(tables, k, a, k, any_reading);
-  return { orig: a.orig.map((x) => x / alone), rep: a.rep / alone, out: a.out / alone };
+  return {
+    orig: a.orig.map((x) => x / alone),
+    rep: a.rep / alone,
+    out: a.out / alone,
+    by_source: [],
+  };
 }
 
 /**

@@ -7,6 +7,11 @@
 
 /** @typedef {readonly number[]} Vector */
 
+/**
+ * A vector, and how often it was multiplied by `2**500` to stay in sight.
+ * @typedef {readonly [Vector, number]} Scaled
+ */
+
 export const SERIES_BELOW = 2.5;
 // From 2.5 upwards forty steps of the continued fraction leave an error near 1e-19.
 export const FRACTION_STEPS = 40;
@@ -82,6 +87,76 @@ export function rescale(vectors) {
     count += 1;
   }
   return [scaled, count];
+}
+
+/**
+ * Sum of the products of two vectors, as far as the shorter one goes.
+ * @param {Vector} a
+ * @param {Vector} b
+ */
+export function dot(a, b) {
+  const stop = Math.min(a.length, b.length);
+  let total = 0;
+  for (let i = 0; i < stop; i++) {
+    total += a[i] * b[i];
+  }
+  return total;
+}
+
+/**
+ * `start` times all the factors, and times all but each one of them.
+ *
+ * Nothing is divided, since a factor may hold a 0.
+ * @param {Vector} start
+ * @param {readonly Vector[]} factors
+ * @returns {[Scaled, Scaled[]]}
+ */
+export function products(start, factors) {
+  /** @type {Scaled[]} */
+  const before = [[start, 0]];
+  for (const [i, factor] of factors.entries()) {
+    before.push(multiplied(before[i], [factor, 0]));
+  }
+  /** @type {Scaled} */
+  let after = [start.slice().fill(1), 0];
+  /** @type {Scaled[]} */
+  const others = [];
+  for (let i = factors.length - 1; i >= 0; i--) {
+    others.push(multiplied(before[i], after));
+    after = multiplied([factors[i], 0], after);
+  }
+  return [before[factors.length], others.reverse()];
+}
+
+/**
+ * The product of two vectors, entry by entry.
+ * @param {Scaled} a
+ * @param {Scaled} b
+ * @returns {Scaled}
+ */
+export function multiplied(a, b) {
+  const [[x, first], [y, second]] = [a, b];
+  const product = x.slice();
+  for (let i = 0; i < product.length; i++) {
+    product[i] *= y[i];
+  }
+  const [[vector], count] = rescale([product]);
+  return [vector, first + second + count];
+}
+
+/**
+ * The vectors lifted equally often, and how often that is.
+ * @param {readonly Scaled[]} vectors
+ * @returns {[Vector[], number]}
+ */
+export function aligned(vectors) {
+  const counts = vectors.filter(([vector]) => vector.some((x) => x > 0));
+  const least = Math.min(...counts.map(([, count]) => count));
+  // One that holds nothing but 0 may have been lifted less often; so it stays.
+  const even = vectors.map(([vector, count]) =>
+    count > least ? vector.map((x) => x * TINY ** (count - least)) : vector,
+  );
+  return [even, least];
 }
 
 /**

@@ -1,5 +1,5 @@
 /**
- * Numbers to words and whole percents, and lists to phrases; imports `special` alone.
+ * Numbers to words and whole percents, lists to phrases, and what a member is called.
  *
  * A number is rounded to nine places before a bound is held against it: on the bound
  * the last bit, which differs between languages, must not choose the word.
@@ -185,6 +185,15 @@ export function listed(things) {
     return things.join("");
   }
   return `${things.slice(0, -1).join(", ")} and ${things[things.length - 1]}`;
+}
+
+/**
+ * What a member of a set is called in a sentence: its name, or its id.
+ * @param {import("./guide.js").Guide} guide
+ * @param {string} member
+ */
+export function called(guide, member) {
+  return new Map(guide.members ? guide.members.names : []).get(member) ?? member;
 }
 
 /**

@@ -4,6 +4,7 @@
  * @typedef {object} Taken
  * @property {"reading" | "cannot" | "gone" | "typed"} means
  * @property {string} value
+ * @property {boolean} [rest] whether it is the same on all others
  */
 
 /**
@@ -35,8 +36,10 @@ export function listenAnswers(root, { take, type, press }) {
     const form = /** @type {HTMLFormElement} */ (event.target);
     const chosen = form.querySelector("input[name=answer]:checked");
     const typed = new FormData(form).get("size");
-    if (chosen instanceof HTMLInputElement && !typed) take(meant(chosen));
-    else take({ means: "typed", value: String(typed ?? "") });
+    if (chosen instanceof HTMLInputElement && !typed) return take(meant(chosen));
+    const { submitter } = /** @type {SubmitEvent} */ (event);
+    const rest = submitter instanceof HTMLButtonElement && submitter.value === "rest";
+    take({ means: "typed", value: String(typed ?? ""), rest });
   });
 }
 

@@ -1,7 +1,8 @@
-/** Beside a question: why it is asked now, what cannot be done, which member it is. */
+/** Beside a question: why it is asked now, what cannot be done, set and claim. */
 
 import { capital } from "../engine/words.js";
-import { element, piece, set, slot } from "./dom.js";
+import { piece, set, slot } from "./dom.js";
+import { runs, the } from "./names.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 /** @typedef {import("../session.js").Session} Session */
@@ -9,21 +10,23 @@ import { element, piece, set, slot } from "./dom.js";
 /** @typedef {import("./clue.js").Asked} Asked */
 
 /**
- * Why this clue, and the switches.
+ * Why this clue, the switches, and the ways to what may be told at any time.
  * @param {Asked} data
  */
-export function drawAside({ guide, clue, session, verdict }) {
-  const next = verdict.next.find((each) => each.clue === clue.id);
-  const made = piece("aside", {
+export function drawAside({ guide, clue, session, verdict, places }) {
+  const asked = places.map((place) => session.items[place].member);
+  const next = verdict.next.find((each) => each.clue === clue.id && asked.includes(each.member));
+  return piece("aside", {
     say: next
       ? `${capital(next.say)}.`
       : "You have looked at this one before; look again if in doubt.",
     why: clue.why,
     switches: drawSwitches(guide, session, clue),
+    set: drawSetLink(guide, session),
+    claim: session.claim
+      ? `The seller says ${session.claim.model_year}`
+      : "The seller says a year?",
   });
-  const member = drawMember(guide, session);
-  if (member) made.append(member);
-  return made;
 }
 
 /**
@@ -37,6 +40,9 @@ export function drawSwitches(guide, session, clue) {
   if (guide.clues.some((each) => each.seen_from === "away")) {
     made.push(toggle("I can only look from here", session.away, { change: "away" }));
   }
+  if (guide.clues.some((each) => each.photo)) {
+    made.push(toggle("I only have photos", session.photos, { change: "photos" }));
+  }
   const tools = [...session.without, ...(clue?.needs ? [clue.needs] : [])];
   for (const tool of new Set(tools)) {
     const off = session.without.includes(tool);
@@ -46,26 +52,16 @@ export function drawSwitches(guide, session, clue) {
 }
 
 /**
- * The choice; nothing where the guide knows no sets.
+ * The way to the set; nothing where the guide knows no sets.
  * @param {Guide} guide
  * @param {Session} session
  */
-export function drawMember(guide, session) {
+export function drawSetLink(guide, { items }) {
   if (!guide.members) return null;
-  const made = piece("member", {
-    now: `Which of the set is it: ${session.member ?? "not known"}`,
-  });
-  const options = [
-    ["", "not known"],
-    ...guide.members.all.map((/** @type {string} */ m) => [m, m]),
-  ];
-  slot(made, "select").replaceChildren(
-    ...options.map(([value, label]) => {
-      const option = element("option", "", label);
-      return set(option, { value, selected: value === (session.member ?? "") });
-    }),
-  );
-  return made;
+  const [{ member }] = items;
+  if (items.length > 1) return `The set: ${runs(guide, items.map((item) => item.member))}`;
+  if (member === null) return "One of a set? Add the others";
+  return `It is ${the(guide, member)}. Add its set`;
 }
 
 /** @param {string} tool */

@@ -1,6 +1,7 @@
 /** The claim: which year the seller says it is, what is offered as proof, its weight. */
 
 import { capital } from "../engine/words.js";
+import { toClue } from "../routes.js";
 import { element, fill, piece, set, slot } from "./dom.js";
 
 /** @typedef {import("../engine/find.js").Claim} Claim */
@@ -10,19 +11,39 @@ import { element, fill, piece, set, slot } from "./dom.js";
 /** @typedef {import("../engine/find.js").Verdict} Verdict */
 
 /**
- * The section of the claim.
+ * The screen of the claim: the same section, with a word on what it is good for.
+ * @param {HTMLElement} root
  * @param {{guide: Guide, session: Session, verdict: Verdict}} data
  */
-export function drawClaim({ guide, session, verdict }) {
+export function drawClaimScreen(root, data) {
+  root.replaceChildren(piece("claim-screen", { claim: drawClaim(data, true) }));
+}
+
+/**
+ * The section of the claim.
+ * @param {{guide: Guide, session: Session, verdict: Verdict}} data
+ * @param {boolean} [open] whether what is pointed to is open before anything is ticked
+ */
+export function drawClaim({ guide, session, verdict }, open = false) {
   const { claim } = session;
   const made = piece("claim", {
     year: options(guide, claim),
     say: verdict.claim?.say ?? null,
-    cited: (verdict.claim?.cited ?? []).map((each) => element("li", "", each.say)),
+    cited: (verdict.claim?.cited ?? []).map(weighed),
   });
   if (!claim) return fill(made, { why: null });
-  set(slot(made, "why"), { open: claim.cites.length > 0 });
+  set(slot(made, "why"), { open: open || claim.cites.length > 0 });
   return fill(made, { cites: guide.clues.map((clue) => cite(clue, claim)) });
+}
+
+/** A cited clue's worth, with the way to it if nobody has looked. @param {import("../engine/find.js").Cited} cited */
+function weighed({ clue, read, say }) {
+  const made = element("li", "", say);
+  if (read) return made;
+  const link = set(element("a", "link", "Look at it"), { href: toClue(clue) });
+  made.className = "claim__unread";
+  made.append(" ", link);
+  return made;
 }
 
 /** @param {Guide} guide @param {Claim | null} claim */

@@ -1,23 +1,25 @@
 /** Looking: one clue fills the screen, its question the legend, its answers below. */
 
 import { capital } from "../engine/words.js";
+import { TO_REST } from "../routes.js";
+import { ALL, reading } from "../scope.js";
 import { drawAside, drawSwitches } from "./aside.js";
-import { fill, joined, piece, set, slot } from "./dom.js";
+import { element, fill, joined, piece, set, slot } from "./dom.js";
 import { drawKeypad } from "./keypad.js";
 import { drawMeasure } from "./measure.js";
 import { isLong, light, picture } from "./picture.js";
+import { the } from "./names.js";
 import { byId, CANNOT_TELL } from "./reading.js";
+import { drawScope } from "./scope.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("./picture.js").Drawn} Drawn */
 /** @typedef {import("../shelf.js").Guide} Guide */
-/** @typedef {import("../session.js").Session} Session */
-/** @typedef {import("../engine/find.js").Verdict} Verdict */
 
 /**
  * A question and all that it is drawn from.
- * @typedef {Desk & {clue: Clue, typed: string, wrong: string}} Asked
+ * @typedef {Desk & import("../desk.js").Question & {typed: string, wrong: string}} Asked
  */
 
 /** A hint with more characters than this needs the full width. */
@@ -26,6 +28,7 @@ const TOLD = 90;
 const WORDY = 36;
 /** From so many answers on they stand in two columns. */
 const MANY = 7;
+const PHOTO = "What does the photo show?";
 const LEFT_OUT = "Some clues are left out by the switches below. Turn them off to go on.";
 const TAKES = {
   measure: "Take this measure",
@@ -39,20 +42,24 @@ const TAKES = {
  * @param {Asked} data
  */
 export function drawClue(root, data) {
-  const { guide, clue } = data;
+  const { guide, session, clue } = data;
   const asked = standing(root, guide);
+  const shown = session.photos && clue.photo ? clue.photo : "";
+  const where = shown || clue.where;
   fill(asked, {
-    ask: clue.ask,
+    ask: shown ? [element("span", "question__photo", PHOTO), " ", clue.ask] : clue.ask,
     answers: answers(data),
     last: last(data),
     take: TAKES[clue.kind.name],
   });
-  set(slot(asked, "where"), { hidden: !clue.where }).textContent = joined(clue.where);
+  set(slot(asked, "where"), { hidden: !where }).textContent = joined(where);
+  slot(asked, "scope").replaceChildren(...[drawScope(data) ?? []].flat());
+  drawRest(slot(asked, "rest"), data);
   light(slot(asked, "scene"), [clue.spot]);
   asked.removeAttribute("data-chosen");
   asked.classList.toggle("question--typed", clue.kind.name !== "choice");
   asked.classList.toggle("question--wordy", clue.ask.length > WORDY);
-  asked.classList.toggle("question--told", clue.where.length > TOLD);
+  asked.classList.toggle("question--told", where.length > TOLD);
   set(slot(asked, "answers"), { class: answersClass(clue) });
   asked.nextElementSibling?.remove();
   asked.after(drawAside(data));
@@ -74,28 +81,42 @@ function standing(root, guide) {
   return made;
 }
 
+/** The way to take what is typed for all that are open. @param {HTMLElement} button @param {Asked} data */
+function drawRest(button, { session, places, open }) {
+  const rest = open.length - places.length;
+  button.hidden = rest <= 0;
+  const all = open.length === session.items.length;
+  button.textContent = `The same on ${all ? `all ${open.length}` : `the other ${open.length}`}`;
+}
+
 /**
  * Draws what stands in place of a question when there is nothing left to look at.
  * @param {HTMLElement} root
- * @param {{guide: Guide, session: Session, verdict: Verdict}} data
+ * @param {Desk} data
  */
 export function drawDone(root, { guide, session, verdict }) {
-  const held = session.away || session.without.length > 0;
+  const held = session.away || session.photos || session.without.length > 0;
+  const one = session.at === ALL ? null : session.items[session.at].member;
+  const left = verdict.next.some(({ member }) => one === null || member === one);
   const made = piece("done", {
     heading: held ? "That is all for now" : "That is all there is to see",
-    say: verdict.exhausted,
+    say: one === null ? verdict.exhausted : `Nothing left on ${the(guide, one)} would tell much.`,
     hint: held ? LEFT_OUT : null,
+    all: one === null ? null : `Go on with all ${session.items.length}`,
     switches: drawSwitches(guide, session, null),
   });
+  slot(made, "verdict").classList.toggle("button--main", one === null);
+  if (left) set(slot(made, "rest"), { href: TO_REST });
+  else slot(made, "rest").remove();
   root.replaceChildren(made);
 }
 
 /** @param {Asked} data @returns {Node[]} */
-function answers({ guide, clue, session, typed, wrong }) {
+function answers({ guide, clue, session, places, typed, wrong }) {
   const { kind } = clue;
   if (kind.name === "measure") return [drawMeasure(clue, kind, typed, wrong)];
   if (kind.name === "code") return [drawKeypad(kind.fields, typed, wrong)];
-  const read = new Map(session.readings).get(clue.id);
+  const read = common(places.map((place) => reading(session.items[place], clue.id)));
   return kind.options.map((option, i) =>
     answer(option.label, {
       means: "reading",
@@ -108,17 +129,24 @@ function answers({ guide, clue, session, typed, wrong }) {
 }
 
 /** The two ways out, always last. @param {Asked} data */
-function last({ guide, clue, session }) {
-  const readings = new Map(session.readings);
+function last({ guide, clue, session, places, open }) {
   const part = byId(guide.parts, clue.part);
-  const cannot = readings.get(clue.id) === null;
-  const gone = session.gone.includes(part.id);
+  const items = places.map((place) => session.items[place]);
+  const cannot = common(items.map((item) => reading(item, clue.id))) === null;
+  const gone = items.every((item) => item.gone.includes(part.id));
+  // What is read one by one can still not be told on any.
+  const any = open.length > places.length ? " on any" : "";
   const made = [
-    answer(capital(CANNOT_TELL), { means: "cannot", id: "answer-cannot", checked: cannot }),
+    answer(`${capital(CANNOT_TELL)}${any}`, { means: "cannot", id: "answer-cannot", checked: cannot }),
     answer(`The ${part.name} is gone`, { means: "gone", id: "answer-gone", checked: gone }),
   ];
   // What is never replaced cannot be gone either.
   return part.replaced > 0 ? made : made.slice(0, 1);
+}
+
+/** What all have alike; undefined where they differ. @template T @param {readonly T[]} values */
+function common([first, ...others]) {
+  return others.every((each) => each === first) ? first : undefined;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Pieces of the page: cloning templates, filling their slots, listening once a root. */
 
-/** @typedef {string | Node | Node[] | null} Filling */
+/** @typedef {string | Node | (string | Node)[] | null} Filling */
 
 /** The templates in use, by name: looking one up is a walk through the page. @type {Map<string, HTMLTemplateElement>} */
 const templates = new Map();

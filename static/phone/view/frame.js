@@ -7,32 +7,43 @@ import { byId } from "./reading.js";
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {import("../engine/find.js").Next} Next */
 /** @typedef {import("../session.js").Session} Session */
+/**
+ * @typedef {object} Framed
+ * @property {string} screen
+ * @property {Session} session
+ * @property {Guide} guide
+ * @property {readonly Next[]} nexts
+ * @property {string | null} member whose own verdict is shown
+ */
 
 const LOOK = { label: "Next question", href: "#look" };
 const WHOLE = { label: "Whole object", href: "#places" };
 const VERDICT = { label: "Verdict", href: "#verdict" };
+const SET_VERDICT = { label: "Whole set", href: "#verdict" };
+const BACK = { label: "Back to looking", href: "#look" };
 
 /**
  * Draws the bar of a screen.
  * @param {HTMLElement} root
- * @param {{screen: string, session: Session, guide: Guide, nexts: readonly Next[]}} data
+ * @param {Framed} data
  */
-export function drawBar(root, { screen, session, guide, nexts }) {
-  const [other, main] = ways(screen, guide, nexts[0]);
+export function drawBar(root, data) {
+  const [other, main] = ways(data);
   const made = piece("bar", { other: other.label, main: main.label });
   set(slot(made, "other"), { href: other.href });
   set(slot(made, "main"), { href: main.href });
-  set(slot(made, "undo"), { disabled: session.past.length === 0 });
+  set(slot(made, "undo"), { disabled: data.session.past.length === 0 });
   root.replaceChildren(made);
 }
 
-/** @param {string} screen @param {Guide} guide @param {Next | undefined} next */
-function ways(screen, guide, next) {
+/** @param {Framed} data */
+function ways({ screen, guide, nexts, member }) {
   if (screen === "look") return [WHOLE, VERDICT];
-  if (screen === "places") return [VERDICT, LOOK];
-  if (!next) return [WHOLE, { label: "Back to looking", href: "#look" }];
-  const clue = byId(guide.clues, next.clue);
-  return [WHOLE, { label: `Look next: ${clue.name}`, href: toClue(clue.id) }];
+  if (screen !== "verdict") return [VERDICT, LOOK];
+  const back = member ? SET_VERDICT : WHOLE;
+  if (!nexts[0]) return [back, BACK];
+  const clue = byId(guide.clues, nexts[0].clue);
+  return [back, { label: `Look next: ${clue.name}`, href: toClue(clue.id, member) }];
 }
 
 /**

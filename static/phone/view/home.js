@@ -3,7 +3,7 @@
 import { element, piece, set, slot } from "./dom.js";
 import { counted } from "./reading.js";
 
-/** @typedef {{readings: readonly (readonly [string, unknown])[], say: string}} Kept */
+/** @typedef {{items: readonly import("../session.js").Kept[], say: string}} Kept */
 
 /**
  * Puts a kept draft on its guide's card, or takes it off.
@@ -23,7 +23,7 @@ export function drawDraft(root, guide, draft) {
 
 /** @param {string} guide @param {Kept} draft */
 function kept(guide, draft) {
-  const many = counted(draft.readings);
+  const many = counted(draft.items);
   const made = piece("draft", {
     say: draft.say ? `Kept here: ${many}, ${draft.say}.` : `Kept here: ${many}.`,
     loss: `This forgets what was kept: ${many}.`,

@@ -1,6 +1,7 @@
 /** Each part original, replaced or gone: the object drawn, and a row a part. */
 
 import { capital } from "../engine/words.js";
+import { isSet } from "../scope.js";
 import { element, joined, piece, set, slot } from "./dom.js";
 import { scene } from "./picture.js";
 import { byId } from "./reading.js";
@@ -13,13 +14,18 @@ import { byId } from "./reading.js";
 const EVEN = 0.5;
 
 /**
- * The section of the parts.
+ * The section of the parts: of one object, or of a set as a whole; nothing of a set
+ * none of whose parts goes on all at once.
  * @param {{guide: Guide, session: Session, verdict: Verdict}} data
  */
 export function drawStates({ guide, session, verdict }) {
-  const states = verdict.replaced.map((state) => ({
+  const whole = isSet(session);
+  const found = whole ? verdict.whole_set : verdict.replaced;
+  if (!found.length) return null;
+  const gone = session.items[0].gone;
+  const states = found.map((state) => ({
     ...state,
-    kind: kind(state, session.gone),
+    kind: kind(state, whole ? [] : gone),
     name: byId(guide.parts, state.part).name,
   }));
   const doubtful = states.filter((state) => state.kind !== "original");
@@ -29,6 +35,7 @@ export function drawStates({ guide, session, verdict }) {
   );
   const names = doubtful.map((state) => state.name);
   return piece("states", {
+    title: whole ? "Renewed on the whole set?" : "Part by part",
     scene: lit.length ? scene(guide.scene, lit) : null,
     lit: lit.length ? `Lit: the ${names.join(", the ")}.` : null,
     rows: states.map(row),

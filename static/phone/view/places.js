@@ -2,14 +2,17 @@
 
 import { capital } from "../engine/words.js";
 import { toClue } from "../routes.js";
-import { drawMember } from "./aside.js";
+import { ALL, everywhere, isSet, reading } from "../scope.js";
+import { drawSetLink } from "./aside.js";
 import { fill, piece, set, slot } from "./dom.js";
+import { runs, the } from "./names.js";
 import { scene, spotAt } from "./picture.js";
 import { told } from "./reading.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {import("../engine/guide.js").Part} Part */
+/** @typedef {import("../session.js").Kept} Kept */
 /** @typedef {import("../session.js").Session} Session */
 
 /**
@@ -18,15 +21,17 @@ import { told } from "./reading.js";
  * @param {{guide: Guide, session: Session}} data
  */
 export function drawPlaces(root, { guide, session }) {
-  const read = guide.clues.filter((clue) => wasRead(session, clue));
+  const items = shown(session);
+  const read = guide.clues.filter((clue) => items.some((item) => wasRead(item, clue)));
   root.replaceChildren(
     piece("places", {
+      heading: heading(guide, session),
       scene: scene(
         guide.scene,
         read.map((clue) => clue.spot),
       ),
-      member: drawMember(guide, session),
-      parts: guide.parts.map((part) => drawPart(part, guide, session)),
+      set: drawSetLink(guide, session),
+      parts: guide.parts.map((part) => drawPart(part, guide, items)),
     }),
   );
 }
@@ -45,23 +50,32 @@ export function clueAt(event, guide, session) {
   const wanted = guide.clues.map((clue) => clue.spot);
   const spot = spotAt(drawn, wanted, event.clientX, event.clientY);
   const here = guide.clues.filter((clue) => clue.spot === spot);
-  return here.find((clue) => !wasRead(session, clue)) ?? here[0] ?? null;
+  const items = shown(session);
+  return here.find((clue) => !items.every((item) => wasRead(item, clue))) ?? here[0] ?? null;
 }
 
-/** Whether a clue has a reading, "can't tell" not counted. @param {Session} session @param {Clue} clue */
-function wasRead({ readings }, { id }) {
-  return readings.some(([clue, reading]) => clue === id && reading !== null);
+/** What is asked about. @param {Session} session */
+const shown = (session) => everywhere(session).map((place) => session.items[place]);
+
+/** @param {Guide} guide @param {Session} session */
+function heading(guide, session) {
+  if (!isSet(session)) return "The whole object";
+  if (session.at === ALL) return `All ${session.items.length}, clue by clue`;
+  return capital(the(guide, session.items[session.at].member));
 }
 
-/** @param {Part} part @param {Guide} guide @param {Session} session */
-function drawPart(part, guide, session) {
-  const gone = session.gone.includes(part.id);
+/** Whether a clue has a reading, "can't tell" not counted. @param {Kept} item @param {Clue} clue */
+const wasRead = (item, { id }) => (reading(item, id) ?? null) !== null;
+
+/** @param {Part} part @param {Guide} guide @param {readonly Kept[]} items */
+function drawPart(part, guide, items) {
+  const lost = items.filter((item) => item.gone.includes(part.id));
+  const gone = lost.length === items.length;
   const clues = guide.clues.filter((clue) => clue.part === part.id);
-  const readings = new Map(session.readings);
   const made = piece("part", {
     name: capital(part.name),
-    gone: gone ? "Gone. What was read on it is kept, but does not count." : null,
-    clues: clues.map((clue) => row(clue, readings.get(clue.id), gone)),
+    gone: lost.length ? goneOn(lost, gone, guide) : null,
+    clues: clues.map((clue) => row(clue, items, { gone, guide })),
   });
   made.classList.toggle("part--gone", gone);
   if (part.replaced === 0) return fill(made, { toggle: null });
@@ -70,16 +84,41 @@ function drawPart(part, guide, session) {
   return made;
 }
 
-/** @param {Clue} clue @param {string | number | null | undefined} reading @param {boolean} gone */
-function row(clue, reading, gone) {
-  const read = told(clue, reading);
+/** @param {readonly Kept[]} lost @param {boolean} all @param {Guide} guide */
+function goneOn(lost, all, guide) {
+  const on = all ? "" : ` on ${runs(guide, members(lost))}`;
+  return `Gone${on}. What was read on it is kept, but does not count.`;
+}
+
+/** @param {Clue} clue @param {readonly Kept[]} items @param {{gone: boolean, guide: Guide}} part */
+function row(clue, items, { gone, guide }) {
+  const read = summed(clue, items, guide);
   const made = piece("place", {
     name: capital(clue.name),
     reading: read || (gone ? "not looked at" : "look at it"),
     what: ` the ${clue.name}`,
   });
-  made.classList.toggle("place--read", reading !== undefined);
+  made.classList.toggle("place--read", read !== "");
   set(slot(made, "link"), { href: toClue(clue.id) });
   slot(made, "back").dataset.clue = clue.id;
-  return reading === undefined ? fill(made, { back: null }) : made;
+  return read === "" ? fill(made, { back: null }) : made;
 }
+
+/**
+ * What was read of a clue; where that is not the same on all, with whom it is of.
+ * @param {Clue} clue @param {readonly Kept[]} items @param {Guide} guide
+ */
+function summed(clue, items, guide) {
+  /** @type {Map<string, Kept[]>} */
+  const alike = new Map();
+  for (const item of items) {
+    const read = told(clue, reading(item, clue.id));
+    if (read) alike.set(read, [...(alike.get(read) ?? []), item]);
+  }
+  return [...alike]
+    .map(([read, of]) => (of.length === items.length ? read : `${runs(guide, members(of))}: ${read}`))
+    .join("; ");
+}
+
+/** @param {readonly Kept[]} items */
+const members = (items) => items.map(({ member }) => member);

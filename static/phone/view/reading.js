@@ -30,11 +30,13 @@ export function told(clue, reading) {
   return String(reading).replaceAll("?", "·");
 }
 
-/** How many readings there are, in words. @param {readonly (readonly [string, unknown])[]} readings */
-export function counted(readings) {
+/** How many readings there are, in words. @param {readonly import("../session.js").Kept[]} items */
+export function counted(items) {
+  const readings = items.flatMap((item) => item.readings);
   const told = readings.filter(([, reading]) => reading !== null).length;
-  if (told === 0) return "no readings yet";
-  return told === 1 ? "1 reading" : `${told} readings`;
+  const many = told === 1 ? "1 reading" : `${told || "no"} readings`;
+  if (items.length === 1) return told ? many : `${many} yet`;
+  return `a set of ${items.length} with ${many}`;
 }
 
 /** A day as people write it: 2025-06-01 is 1 June 2025. @param {string} iso */

@@ -3,7 +3,6 @@
 import { capital } from "../engine/words.js";
 import { piece, set, slot } from "./dom.js";
 import { toClue } from "../routes.js";
-import { byId } from "./reading.js";
 
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {import("../engine/find.js").Next} Next */
@@ -27,29 +26,38 @@ export function drawFlags({ flags }) {
 }
 
 /**
- * The readings on a balance; nothing where nothing was read.
- * @param {{verdict: Verdict}} data
+ * The readings on a balance, or a set's members; nothing where nothing was read.
+ * @param {{guide: Guide, verdict: Verdict}} data
  */
 export function drawWeights({ verdict }) {
-  if (!verdict.weights.length) return null;
+  const whole = verdict.members.length > 0;
+  const found = whole
+    ? verdict.members.filter(({ factor_say }) => factor_say).map(
+        ({ factor, factor_say }) => ({ factor, say: factor_say }),
+      )
+    : verdict.weights;
+  if (!found.length) return null;
   const year = leading(verdict);
   return piece("weights", {
+    title: `The weight of each ${whole ? "member" : "reading"}`,
     against: `against ${year}`,
     for: `for ${year}`,
-    rows: verdict.weights.map(beam),
+    rows: found.map(beam),
   });
 }
 
 /**
- * What to look at next, best first; nothing once the clues are exhausted.
- * @param {{guide: Guide, nexts: readonly Next[]}} data
+ * What to look at next, best first, each clue once; nothing once the clues are exhausted.
+ * @param {{nexts: readonly Next[]}} data
  */
-export function drawNext({ guide, nexts }) {
-  if (!nexts.length) return null;
-  const rows = nexts.slice(0, MOST_NEXT).map(({ clue, say }) => {
-    const { name } = byId(guide.clues, clue);
-    const made = piece("next-row", { name: capital(name), say: `${capital(say)}.` });
-    set(slot(made, "link"), { href: toClue(clue) });
+export function drawNext({ nexts }) {
+  const best = nexts.filter(
+    ({ clue }, place) => nexts.findIndex((each) => each.clue === clue) === place,
+  );
+  if (!best.length) return null;
+  const rows = best.slice(0, MOST_NEXT).map(({ member, clue, what, say }) => {
+    const made = piece("next-row", { name: capital(what), say: `${capital(say)}.` });
+    set(slot(made, "link"), { href: toClue(clue, member) });
     return made;
   });
   return piece("next", { rows });
@@ -62,7 +70,7 @@ function leading({ leading, model_years }) {
   return model_years.filter(([, p]) => p === best)[0][0];
 }
 
-/** @param {import("../engine/find.js").Weight} weight */
+/** @param {{factor: number, say: string}} weight */
 function beam({ factor, say }) {
   const made = piece("weight", { say });
   const reach = Math.min(Math.abs(Math.log(factor)) / Math.log(FULL), 1) * 50;

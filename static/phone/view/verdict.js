@@ -5,14 +5,17 @@ import { drawClaim } from "./claim.js";
 import { element, piece } from "./dom.js";
 import { drawKeep } from "./keep.js";
 import { drawMonths } from "./months.js";
+import { the } from "./names.js";
 import { drawStates } from "./parts.js";
 import { day } from "./reading.js";
 import { drawFlags, drawNext, drawWeights } from "./reasons.js";
+import { drawMembers } from "./table.js";
 import { halves } from "./ribbon.js";
 
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/find.js").Verdict} Verdict */
+/** @typedef {Desk & {member: string | null}} Shown the member whose own verdict it is */
 
 /** What no guide needs to say, because it holds for every verdict. */
 const ALWAYS = [
@@ -23,7 +26,7 @@ const ALWAYS = [
 /**
  * Draws the verdict.
  * @param {HTMLElement} root
- * @param {Desk} data
+ * @param {Shown} data
  */
 export function drawVerdict(root, data) {
   const { guide, verdict } = data;
@@ -35,8 +38,11 @@ export function drawVerdict(root, data) {
       exhausted: verdict.exhausted || null,
       built: drawBuilt(verdict),
       parts: drawStates(data),
+      alone: data.member ? aloneSay(data) : null,
+      members: drawMembers(data),
       claim: drawClaim(data),
       flags: drawFlags(verdict),
+      seller: data.member ? null : "Write to the seller",
       weights: drawWeights(data),
       next: drawNext(data),
       years: drawYears(verdict),
@@ -67,7 +73,14 @@ function headline(verdict) {
 
 /** Whether anything was read or is gone. @param {Desk} data */
 function read({ session }) {
-  return session.gone.length > 0 || session.readings.some(([, reading]) => reading !== null);
+  return session.items.some(
+    ({ gone, readings }) => gone.length > 0 || readings.some(([, reading]) => reading !== null),
+  );
+}
+
+/** @param {Shown} data */
+function aloneSay({ guide, member }) {
+  return `${capital(the(guide, member))} judged alone, as if nothing else had been looked at.`;
 }
 
 /** @param {Verdict} verdict */

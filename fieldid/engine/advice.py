@@ -1,0 +1,55 @@
+"""What to look at next, in words: the clue, on which member, and why."""
+
+from collections.abc import Sequence
+from itertools import combinations
+
+from fieldid.engine.claim import Weighed
+from fieldid.engine.find import Item, Next
+from fieldid.engine.gain import WORTHWHILE, Prospect, between
+from fieldid.engine.one import ranked
+from fieldid.engine.prepare import Tables
+from fieldid.engine.special import round9
+from fieldid.engine.words import called, figure
+
+RIVALS = 4
+"""How many of the most probable model years a reason is sought among."""
+
+
+def advice(
+    tables: Tables, items: Sequence[Item], posterior: Weighed, prospect: Prospect
+) -> Next:
+    """A prospect with its reason in words."""
+    clue = tables.guide.clues[prospect.k]
+    effort = f"{figure(clue.seconds)} seconds; {clue.needs or 'no tools'}"
+    return Next(
+        items[prospect.item].member,
+        clue.id,
+        what(tables, items, prospect),
+        prospect.bits,
+        prospect.bits_per_second,
+        f"{_reason(tables, posterior, prospect)}; {effort}",
+    )
+
+
+def what(tables: Tables, items: Sequence[Item], prospect: Prospect) -> str:
+    """What a prospect is about: a clue, in a set with the member that it is on."""
+    name = tables.guide.clues[prospect.k].name
+    member = items[prospect.item].member
+    if member is None or len(items) == 1:
+        return f"the {name}"
+    return f"the {called(tables.guide, member)}'s {name}"
+
+
+def _reason(tables: Tables, posterior: Weighed, prospect: Prospect) -> str:
+    if prospect.bits < WORTHWHILE:
+        return "tells next to nothing now"
+    rivals = ranked(posterior.years)[:RIVALS]
+    i, j = max(
+        combinations(sorted(rivals), 2),
+        key=lambda pair: round9(between(prospect.rows, *pair)),
+        default=(0, 0),
+    )
+    years = tables.guide.years
+    if i == j:
+        return f"tells {years[i].year} from anything else"
+    return f"splits {years[i].year} from {years[j].year} best"

@@ -1,0 +1,142 @@
+"""The sentences of a verdict, the same for one object and for a set."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fieldid.engine.advice import what
+from fieldid.engine.claim import Weighed
+from fieldid.engine.find import Item, PartState
+from fieldid.engine.flags import is_outside, is_replaced
+from fieldid.engine.gain import WORTHWHILE, Prospect, separator
+from fieldid.engine.prepare import Tables
+from fieldid.engine.special import Vector, round9
+from fieldid.engine.words import likely, month, percent
+
+CANNOT_TELL = 0.33
+"""A leading year that is less likely than this is not leaned to."""
+SETTLED = 0.90
+TAILS = 0.05
+"""What the stretch of build months leaves out at each end."""
+
+Shares = tuple[tuple[int, float], ...]
+"""Probability of each model year, or of each build month."""
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """What a verdict is told from; `first` and `second` are the places of the two
+    likeliest model years, `found` what can still be looked at.
+    """
+
+    tables: Tables
+    items: tuple[Item, ...]
+    posterior: Weighed
+    found: tuple[Prospect, ...]
+    first: int
+    second: int | None
+
+
+def year_shares(tables: Tables, posterior: Weighed) -> Shares:
+    """Probability of every model year, in the guide's order."""
+    years = tables.guide.years
+    return tuple((y.year, p) for y, p in zip(years, posterior.years, strict=True))
+
+
+def month_shares(tables: Tables, cells: Vector) -> Shares:
+    """Probability of every build month, whatever the model year, in their order."""
+    months = sorted({cell.t: None for cell in tables.cells})
+    share = dict.fromkeys(months, 0.0)
+    for cell, p in zip(tables.cells, cells[:-1], strict=True):
+        share[cell.t] += p
+    return tuple(share.items())
+
+
+def likeliest(shares: Shares) -> int:
+    """The first of the likeliest years or months."""
+    return max(shares, key=lambda share: round9(share[1]))[0]
+
+
+def leading(tables: Tables, posterior: Weighed, first: int) -> int | None:
+    """The leading model year; none where none of them is the likeliest answer."""
+    return None if is_outside(posterior) else tables.guide.years[first].year
+
+
+def part_state(part: str, share: float, gone: bool) -> PartState:
+    """A part's probability of being replaced, in words."""
+    if gone:
+        return PartState(part, share, "gone")
+    if is_replaced(share):
+        return PartState(part, share, f"replaced: {likely(share)}, {percent(share)}")
+    kept = 1 - share
+    return PartState(part, share, f"original: {likely(kept)}, {percent(kept)}")
+
+
+def is_read(items: Sequence[Item]) -> bool:
+    """Whether the items say anything at all."""
+    return any(
+        item.gone or any(reading is not None for _, reading in item.readings)
+        for item in items
+    )
+
+
+def answer(
+    tables: Tables, items: Sequence[Item], posterior: Weighed, first: int
+) -> str:
+    """Which year it is, and how sure that is."""
+    p, year = round9(posterior.years[first]), tables.guide.years[first].year
+    if is_outside(posterior):
+        p = posterior.outside
+        return f"looks like none of these: {likely(p)}, {percent(p)}"
+    if not is_read(items):
+        return "nothing read yet"
+    if p < CANNOT_TELL:
+        return f"cannot tell yet: {year} leads with {percent(p)}"
+    lead = f"{year}" if p >= SETTLED else f"leaning to {year}"
+    return f"{lead}: {likely(p)}, {percent(p)}"
+
+
+def runner_up(told: Case) -> str:
+    """The second year, and what would best separate it from the first."""
+    if told.second is None:
+        return ""
+    best = separator(told.tables, told.found, told.first, told.second)
+    share = percent(told.posterior.years[told.second])
+    year = f"{told.tables.guide.years[told.second].year}, {share}"
+    if best is None:
+        return f"{year}: no clue left would separate them"
+    named = what(told.tables, told.items, best)
+    return f"{year}: {named} would best separate them"
+
+
+def built(months: Shares) -> str:
+    """The stretch of months that leaves out 5 % at each end, and the likeliest.
+
+    Empty where every month is ruled out.
+    """
+    inside = sum(p for _, p in months)
+    if inside == 0:
+        return ""
+    run = 0.0
+    since = until = months[0][0]
+    for t, p in months:
+        before, run = run, run + p / inside
+        if round9(before) <= TAILS:
+            since = t
+        if round9(before) < 1 - TAILS:
+            until = t
+    if since == until:
+        return f"built about {month(since)}"
+    return (
+        f"built between {month(since)} and {month(until)}, "
+        f"most likely about {month(likeliest(months))}"
+    )
+
+
+def exhausted(told: Case) -> str:
+    """Why there is nothing left to look at; empty while something can gain."""
+    if any(prospect.bits >= WORTHWHILE for prospect in told.found):
+        return ""
+    if told.second is None or round9(told.posterior.years[told.first]) >= SETTLED:
+        return "Nothing left to look at would change this."
+    years = [told.tables.guide.years[y].year for y in (told.first, told.second)]
+    return f"The clues cannot tell {min(years)} from {max(years)} any further."

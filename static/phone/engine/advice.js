@@ -1,0 +1,70 @@
+/** What to look at next, in words: the clue, on which member, and why. */
+
+import { WORTHWHILE, between } from "./gain.js";
+import { ranked } from "./one.js";
+import { largest, pairs, round9 } from "./special.js";
+import { called, figure } from "./words.js";
+
+/** @import { Weighed } from "./claim.js" */
+/** @import { Item, Next } from "./find.js" */
+/** @import { Prospect } from "./gain.js" */
+/** @import { Tables } from "./prepare.js" */
+
+/** How many of the most probable model years a reason is sought among. */
+export const RIVALS = 4;
+
+/**
+ * A prospect with its reason in words.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {Weighed} posterior
+ * @param {Prospect} prospect
+ * @returns {Next}
+ */
+export function advice(tables, items, posterior, prospect) {
+  const clue = tables.guide.clues[prospect.k];
+  const effort = `${figure(clue.seconds)} seconds; ${clue.needs || "no tools"}`;
+  return Object.freeze({
+    member: items[prospect.item].member,
+    clue: clue.id,
+    what: what(tables, items, prospect),
+    bits: prospect.bits,
+    bits_per_second: prospect.bits_per_second,
+    say: `${_reason(tables, posterior, prospect)}; ${effort}`,
+  });
+}
+
+/**
+ * What a prospect is about: a clue, in a set with the member that it is on.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {Prospect} prospect
+ */
+export function what(tables, items, prospect) {
+  const name = tables.guide.clues[prospect.k].name;
+  const member = items[prospect.item].member;
+  if (member === null || items.length === 1) {
+    return `the ${name}`;
+  }
+  return `the ${called(tables.guide, member)}'s ${name}`;
+}
+
+/**
+ * @param {Tables} tables
+ * @param {Weighed} posterior
+ * @param {Prospect} prospect
+ */
+function _reason(tables, posterior, prospect) {
+  if (prospect.bits < WORTHWHILE) {
+    return "tells next to nothing now";
+  }
+  const rivals = ranked(posterior.years).slice(0, RIVALS);
+  const [i, j] = largest(pairs(rivals.sort((a, b) => a - b)), (pair) =>
+    round9(between(prospect.rows, ...pair)),
+  ) ?? [0, 0];
+  const years = tables.guide.years;
+  if (i === j) {
+    return `tells ${years[i].year} from anything else`;
+  }
+  return `splits ${years[i].year} from ${years[j].year} best`;
+}

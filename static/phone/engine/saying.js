@@ -1,0 +1,200 @@
+/** The sentences of a verdict, the same for one object and for a set. */
+
+import { what } from "./advice.js";
+import { is_outside, is_replaced } from "./flags.js";
+import { WORTHWHILE, separator } from "./gain.js";
+import { largest, round9 } from "./special.js";
+import { likely, month, percent } from "./words.js";
+
+/** @import { Weighed } from "./claim.js" */
+/** @import { Item, PartState } from "./find.js" */
+/** @import { Prospect } from "./gain.js" */
+/** @import { Tables } from "./prepare.js" */
+/** @import { Vector } from "./special.js" */
+
+/** A leading year that is less likely than this is not leaned to. */
+export const CANNOT_TELL = 0.33;
+export const SETTLED = 0.9;
+/** What the stretch of build months leaves out at each end. */
+export const TAILS = 0.05;
+
+/**
+ * Probability of each model year, or of each build month.
+ * @typedef {readonly (readonly [number, number])[]} Shares
+ */
+
+/**
+ * What a verdict is told from; `first` and `second` are the places of the two
+ * likeliest model years, `found` what can still be looked at.
+ * @typedef {object} Case
+ * @property {Tables} tables
+ * @property {readonly Item[]} items
+ * @property {Weighed} posterior
+ * @property {readonly Prospect[]} found
+ * @property {number} first
+ * @property {number | null} second
+ */
+
+/**
+ * Probability of every model year, in the guide's order.
+ * @param {Tables} tables
+ * @param {Weighed} posterior
+ * @returns {Shares}
+ */
+export function year_shares(tables, posterior) {
+  return tables.guide.years.map(({ year }, y) => [year, posterior.years[y]]);
+}
+
+/**
+ * Probability of every build month, whatever the model year, in their order.
+ * @param {Tables} tables
+ * @param {Vector} cells
+ * @returns {Shares}
+ */
+export function month_shares(tables, cells) {
+  /** @type {Map<number, number>} */
+  const share = new Map();
+  for (const [i, cell] of tables.cells.entries()) {
+    share.set(cell.t, (share.get(cell.t) ?? 0) + cells[i]);
+  }
+  return [...share].sort(([t], [u]) => t - u);
+}
+
+/**
+ * The first of the likeliest years or months.
+ * @param {Shares} shares
+ */
+export function likeliest(shares) {
+  return largest(shares, ([, p]) => round9(p))[0];
+}
+
+/**
+ * The leading model year; none where none of them is the likeliest answer.
+ * @param {Tables} tables
+ * @param {Weighed} posterior
+ * @param {number} first
+ */
+export function leading(tables, posterior, first) {
+  return is_outside(posterior) ? null : tables.guide.years[first].year;
+}
+
+/**
+ * A part's probability of being replaced, in words.
+ * @param {string} part
+ * @param {number} share
+ * @param {boolean} gone
+ * @returns {PartState}
+ */
+export function part_state(part, share, gone) {
+  let say;
+  if (gone) {
+    say = "gone";
+  } else if (is_replaced(share)) {
+    say = `replaced: ${likely(share)}, ${percent(share)}`;
+  } else {
+    const kept = 1 - share;
+    say = `original: ${likely(kept)}, ${percent(kept)}`;
+  }
+  return Object.freeze({ part, probability: share, say });
+}
+
+/**
+ * Whether the items say anything at all.
+ * @param {readonly Item[]} items
+ */
+export function is_read(items) {
+  return items.some(
+    ({ readings, gone }) =>
+      gone.length > 0 || readings.some(([, reading]) => reading !== null),
+  );
+}
+
+/**
+ * Which year it is, and how sure that is.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {Weighed} posterior
+ * @param {number} first
+ */
+export function answer(tables, items, posterior, first) {
+  const p = round9(posterior.years[first]);
+  const year = tables.guide.years[first].year;
+  if (is_outside(posterior)) {
+    const outside = posterior.outside;
+    return `looks like none of these: ${likely(outside)}, ${percent(outside)}`;
+  }
+  if (!is_read(items)) {
+    return "nothing read yet";
+  }
+  if (p < CANNOT_TELL) {
+    return `cannot tell yet: ${year} leads with ${percent(p)}`;
+  }
+  const lead = p >= SETTLED ? `${year}` : `leaning to ${year}`;
+  return `${lead}: ${likely(p)}, ${percent(p)}`;
+}
+
+/**
+ * The second year, and what would best separate it from the first.
+ * @param {Case} told
+ */
+export function runner_up(told) {
+  const { tables, items, posterior, found, first, second } = told;
+  if (second === null) {
+    return "";
+  }
+  const best = separator(tables, found, first, second);
+  const year = `${tables.guide.years[second].year}, ${percent(posterior.years[second])}`;
+  if (best === null) {
+    return `${year}: no clue left would separate them`;
+  }
+  return `${year}: ${what(tables, items, best)} would best separate them`;
+}
+
+/**
+ * The stretch of months that leaves out 5 % at each end, and the likeliest.
+ *
+ * Empty where every month is ruled out.
+ * @param {Shares} months
+ */
+export function built(months) {
+  const inside = months.reduce((total, [, p]) => total + p, 0);
+  if (inside === 0) {
+    return "";
+  }
+  let run = 0;
+  let [[since]] = months;
+  let until = since;
+  for (const [t, p] of months) {
+    const before = run;
+    run += p / inside;
+    if (round9(before) <= TAILS) {
+      since = t;
+    }
+    if (round9(before) < 1 - TAILS) {
+      until = t;
+    }
+  }
+  if (since === until) {
+    return `built about ${month(since)}`;
+  }
+  return (
+    `built between ${month(since)} and ${month(until)}, ` +
+    `most likely about ${month(likeliest(months))}`
+  );
+}
+
+/**
+ * Why there is nothing left to look at; empty while something can gain.
+ * @param {Case} told
+ */
+export function exhausted(told) {
+  const { tables, posterior, found, first, second } = told;
+  if (found.some((prospect) => prospect.bits >= WORTHWHILE)) {
+    return "";
+  }
+  if (second === null || round9(posterior.years[first]) >= SETTLED) {
+    return "Nothing left to look at would change this.";
+  }
+  const years = [first, second].map((y) => tables.guide.years[y].year);
+  return `The clues cannot tell ${Math.min(...years)} from ${Math.max(...years)} any further.`;
+}
