@@ -132,7 +132,13 @@ def _serve(asked: argparse.Namespace) -> int:
 
 def _judge_options(own: argparse.ArgumentParser) -> None:
     own.set_defaults(words=[])
-    own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
+    own.add_argument(
+        "guide",
+        nargs="?",
+        metavar="GUIDE",
+        help="a guide's file, or its id; not needed where --find names one that "
+        "comes with fieldid",
+    )
     own.add_argument(
         "--find",
         metavar="FIND.json",
@@ -199,6 +205,8 @@ def _judge(asked: argparse.Namespace) -> int:
     )
     told = Told(tuple(asked.words), asked.claim, tuple(asked.cites))
     if asked.find is None:
+        if asked.guide is None:
+            raise UsageError("judge needs a GUIDE, or a file with --find")
         return judge_told(asked.guide, told, wishes)
     if told != Told():
         raise UsageError("--find holds the whole find; leave out what else is read")

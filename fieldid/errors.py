@@ -58,11 +58,14 @@ def nearest(word: str, known: Iterable[str]) -> str:
 
     >>> nearest("gripp", ["shaft", "grip"])
     "'grip'"
+    >>> nearest("toe", ["sole-width", "toe-outline"])
+    "'toe-outline'"
     >>> nearest("wheel", ["shaft", "grip"])
     "one of 'shaft', 'grip'"
     """
     names = list(known)
-    close = get_close_matches(word, names, n=1, cutoff=0.6)
+    halves = [name for name in names if word in name.split("-")]
+    close = [*halves, *get_close_matches(word, names, n=1, cutoff=0.6)]
     if close:
         return repr(close[0])
     return "one of " + ", ".join(map(repr, names)) if names else "nothing here"

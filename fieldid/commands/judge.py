@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, BinaryIO
 
-from fieldid.commands.shelf import path_of
+from fieldid.commands.shelf import load_all, path_of
 from fieldid.commands.telling import letter, story
 from fieldid.commands.told import Told, find_of
 from fieldid.engine import Find, Tables, judge, message, prepare
@@ -30,17 +30,19 @@ class Wishes:
     message: bool = False
 
 
-def judge_file(name: str, source: str, wishes: Wishes) -> int:
+def judge_file(name: str | None, source: str, wishes: Wishes) -> int:
     """Judges every find of a file, or of standard input; the exit code.
 
-    A find that cannot be judged costs its own line only: the others are judged.
+    Without a guide's name each find names its own among those that come along. A find
+    that cannot be judged costs its own line only: the others are judged.
     """
-    tables = prepare(load(path_of(name)))
+    guides = load_all([] if name is None else [name])
+    tables: dict[str, Tables] = {}
     bad = 0
     with _opened(source) as stream:
         for place, content in _finds(stream, "find" if source == STDIN else source):
             try:
-                find = finds.load(content, [tables.guide], name=place)
+                find = finds.load(content, guides, name=place)
             except FindError as error:
                 bad = error.exit_code
                 print(error, file=sys.stderr)
@@ -48,7 +50,10 @@ def judge_file(name: str, source: str, wishes: Wishes) -> int:
                     # Its place is kept, so that line n out answers line n in.
                     print(json.dumps({"error": str(error)}, ensure_ascii=False))
                 continue
-            _judge(tables, find, wishes)
+            if find.guide not in tables:
+                guide = next(guide for guide in guides if guide.id == find.guide)
+                tables[find.guide] = prepare(guide)
+            _judge(tables[find.guide], find, wishes)
     return bad
 
 

@@ -66,7 +66,7 @@ def _years(verdict: Verdict) -> Iterator[str]:
 
 def _story(verdict: Verdict) -> Iterator[str]:
     if verdict.runner_up:
-        yield f"Runner-up {verdict.runner_up}."
+        yield f"Runner-up: {verdict.runner_up}."
     if verdict.built_say:
         yield f"{capital(verdict.built_say)}."
     if verdict.set_say:

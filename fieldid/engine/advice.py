@@ -52,4 +52,4 @@ def _reason(tables: Tables, posterior: Weighed, prospect: Prospect) -> str:
     years = tables.guide.years
     if i == j:
         return f"tells {years[i].year} from anything else"
-    return f"splits {years[i].year} from {years[j].year} best"
+    return f"tells {years[i].year} from {years[j].year}"

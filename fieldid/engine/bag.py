@@ -7,12 +7,12 @@ from dataclasses import replace
 
 from fieldid.engine.claim import factor, odds
 from fieldid.engine.find import Item, MemberVerdict, PartState, Verdict
-from fieldid.engine.flags import is_replaced, replaced
+from fieldid.engine.flags import is_replaced
 from fieldid.engine.members import missing, set_say, surplus
 from fieldid.engine.one import ranked, weigh
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import conflicts
-from fieldid.engine.saying import Case, answer, leading, part_state, year_shares
+from fieldid.engine.saying import Case, answer, leading, part_states, year_shares
 from fieldid.engine.setflags import Apart, set_flags
 from fieldid.engine.sets import SetPosterior
 from fieldid.engine.strays import stray_say
@@ -56,10 +56,7 @@ def _member(told: Case, whole: SetPosterior, i: int, apart: Apart) -> MemberVerd
         member=str(item.member),
         model_years=year_shares(tables, own),
         outside=own.outside,
-        replaced=tuple(
-            part_state(part.id, replaced(own, p), part.id in item.gone)
-            for p, part in enumerate(tables.guide.parts)
-        ),
+        replaced=part_states(tables, item, own),
         leading=leading(tables, own, first),
         say=answer(tables, [item], own, first),
         stray=whole.stray[i],

@@ -122,9 +122,11 @@ def _worth(
     posterior = weigh_all(tables, readers)
     weighed = factor(tables, posterior, y)
     told = evidence(weighed, tables.guide.years[y].year)
-    shared = years(fitting(tables, posterior.years))
+    fits = fitting(tables, posterior.years)
+    shared = years(fits)
     if tells_nothing(weighed) or 1 < weighed <= BARE:
-        return weighed, f"{opening} would prove next to nothing: any of {shared}."
+        why = f"any of {shared}" if len(fits) > 1 else f"it fits {shared} best"
+        return weighed, f"{opening} would prove next to nothing: {why}."
     if weighed < 1:
         return weighed, f"{opening} would be {told} and point to {shared}."
     return weighed, f"{opening} would be {told}."
@@ -162,8 +164,8 @@ def _if_read(tables: Tables, supposed: Sequence[Item], clue: Clue, y: int) -> st
 def _say(weighed: float, year: int) -> str:
     if tells_nothing(weighed):
         return f"What was read so far speaks neither for nor against {year}."
-    way = "higher" if weighed > 1 else "lower"
+    way = "better" if weighed > 1 else "worse"
     return (
         f"What was read is {evidence(weighed, year)}: "
-        f"its odds are {times(weighed)} {way} than before looking."
+        f"that year fits {times(weighed)} {way} than the rest."
     )

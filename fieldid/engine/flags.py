@@ -137,13 +137,14 @@ def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Raised]:
     for p, part in enumerate(tables.guide.parts):
         share = replaced(posterior, p)
         if part.id in item.gone:
+            why = _goes_with(tables, p)
             found.append(
                 Raised(
                     "gone",
                     (part.id,),
                     (
                         f"The {part.name}",
-                        " is gone, so it can no longer speak for a year.",
+                        f" is gone, so it can no longer speak for a year{why}.",
                     ),
                     (f"Do you still have the {part.name}", "?"),
                 )
@@ -163,6 +164,15 @@ def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Raised]:
                 )
             )
     return found
+
+
+def _goes_with(tables: Tables, p: int) -> str:
+    """What else was often renewed where part `p` is gone; empty if nothing."""
+    parent = tables.forest.parent[p]
+    if parent is None or tables.guide.parts[p].share < EVEN:
+        return ""
+    name = tables.guide.parts[parent].name
+    return f"; where it went, the {name} was often renewed"
 
 
 def _about(when: Sequence[Condition]) -> tuple[str, ...]:

@@ -86,6 +86,14 @@ def best_first(found: Sequence[Prospect]) -> list[Prospect]:
     return sorted(found, key=lambda found: -round9(found.bits_per_second))
 
 
+def whatever_is_claimed(tables: Tables, found: Sequence[Prospect]) -> list[Prospect]:
+    """The prospects by what they tell of the model year, best first."""
+    in_order = sorted(found, key=lambda each: (each.item, each.k))
+    return best_first(
+        [prospect(tables, each.k, each.item, each.rows, None) for each in in_order]
+    )
+
+
 def with_rest(rows: Rows, whole: Vector) -> Rows:
     """The rows, and what they leave over of the columns as one row more."""
     rest = [max(p - sum(row[y] for row in rows), 0.0) for y, p in enumerate(whole)]

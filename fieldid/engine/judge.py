@@ -7,8 +7,13 @@ from fieldid.engine.advice import advice
 from fieldid.engine.bag import bag
 from fieldid.engine.claim import Weighed, claim, place
 from fieldid.engine.find import Claim, Find, Item, Verdict
-from fieldid.engine.flags import flags, replaced
-from fieldid.engine.gain import Prospect, prospects
+from fieldid.engine.flags import flags
+from fieldid.engine.gain import (
+    WORTHWHILE,
+    Prospect,
+    prospects,
+    whatever_is_claimed,
+)
 from fieldid.engine.one import Posterior, ranked, weigh
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import conflicts, weights
@@ -17,9 +22,10 @@ from fieldid.engine.saying import (
     answer,
     built,
     exhausted,
+    is_read,
     leading,
     month_shares,
-    part_state,
+    part_states,
     runner_up,
     year_shares,
 )
@@ -83,6 +89,9 @@ def _case(
     found: Sequence[Prospect],
 ) -> Case:
     first, second, *_ = [*ranked(posterior.years), None]
+    if not any(each.bits >= WORTHWHILE for each in found):
+        # Nothing left would test the claim; the year may still be worth looking for.
+        found = whatever_is_claimed(tables, found)
     return Case(tables, items, posterior, tuple(found), first, second)
 
 
@@ -100,7 +109,7 @@ def _common(told: Case, said: Claim | None) -> Verdict:
         leading=leading(tables, posterior, told.first),
         say=answer(tables, items, posterior, told.first),
         runner_up=runner_up(told),
-        built_say=built(months),
+        built_say=built(months) if is_read(items) else "",
         weights=(),
         claim=claim(tables, items, posterior, said) if said else None,
         flags=(),
@@ -114,10 +123,7 @@ def _one(told: Case, posterior: Posterior, verdict: Verdict) -> Verdict:
     tables, [item] = told.tables, told.items
     return replace(
         verdict,
-        replaced=tuple(
-            part_state(part.id, replaced(posterior, p), part.id in item.gone)
-            for p, part in enumerate(tables.guide.parts)
-        ),
+        replaced=part_states(tables, item, posterior),
         weights=weights(tables, item, posterior, told.first),
         flags=flags(tables, item, posterior, conflicts(tables, item), verdict.claim),
     )

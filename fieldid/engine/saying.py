@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from fieldid.engine.advice import what
 from fieldid.engine.claim import Weighed
 from fieldid.engine.find import Item, PartState
-from fieldid.engine.flags import is_outside, is_replaced
+from fieldid.engine.flags import EVEN, is_outside, is_replaced, replaced
 from fieldid.engine.gain import WORTHWHILE, Prospect, separator
+from fieldid.engine.one import Posterior
 from fieldid.engine.prepare import Tables
 from fieldid.engine.special import Vector, round9
 from fieldid.engine.words import likely, month, percent
@@ -61,14 +62,28 @@ def leading(tables: Tables, posterior: Weighed, first: int) -> int | None:
     return None if is_outside(posterior) else tables.guide.years[first].year
 
 
-def part_state(part: str, share: float, gone: bool) -> PartState:
-    """A part's probability of being replaced, in words."""
-    if gone:
-        return PartState(part, share, "gone")
+def part_states(
+    tables: Tables, item: Item, posterior: Posterior
+) -> tuple[PartState, ...]:
+    """Each part's probability of being replaced, in words."""
+    read = [clue for clue, reading in item.readings if reading is not None]
+    seen = {clue.part for clue in tables.guide.clues if clue.id in read}
+    shares = [replaced(posterior, p) for p in range(len(tables.guide.parts))]
+    return tuple(
+        PartState(part.id, share, _part(part.id, share, item, seen))
+        for part, share in zip(tables.guide.parts, shares, strict=True)
+    )
+
+
+def _part(part: str, share: float, item: Item, seen: set[str]) -> str:
+    if part in item.gone:
+        return "gone"
     if is_replaced(share):
-        return PartState(part, share, f"replaced: {likely(share)}, {percent(share)}")
-    kept = 1 - share
-    return PartState(part, share, f"original: {likely(kept)}, {percent(kept)}")
+        return f"replaced: {likely(share)}, {percent(share)}"
+    # How often such a part is original says nothing of this one.
+    if part not in seen:
+        return "not looked at"
+    return f"original: {likely(1 - share)}, {percent(1 - share)}"
 
 
 def is_read(items: Sequence[Item]) -> bool:
@@ -91,21 +106,28 @@ def answer(
         return "nothing read yet"
     if p < CANNOT_TELL:
         return f"cannot tell yet: {year} leads with {percent(p)}"
+    if p <= EVEN:
+        return f"leaning to {year}: {percent(p)}, so more likely another"
     lead = f"{year}" if p >= SETTLED else f"leaning to {year}"
     return f"{lead}: {likely(p)}, {percent(p)}"
 
 
 def runner_up(told: Case) -> str:
-    """The second year, and what would best separate it from the first."""
+    """The second year, and what would best tell it from the first; before it none of
+    these, where that is more likely.
+    """
     if told.second is None:
         return ""
+    first, second = (told.tables.guide.years[y].year for y in (told.first, told.second))
+    share, outside = told.posterior.years[told.second], told.posterior.outside
+    say = f"{second}, {percent(share)}"
+    if round9(share) < round9(outside) and not is_outside(told.posterior):
+        say = f"none of these, {percent(outside)}, then {say}"
     best = separator(told.tables, told.found, told.first, told.second)
-    share = percent(told.posterior.years[told.second])
-    year = f"{told.tables.guide.years[told.second].year}, {share}"
     if best is None:
-        return f"{year}: no clue left would separate them"
+        return f"{say}; no clue left would tell {second} from {first}"
     named = what(told.tables, told.items, best)
-    return f"{year}: {named} would best separate them"
+    return f"{say}; {named} would best tell {second} from {first}"
 
 
 def built(months: Shares) -> str:

@@ -150,7 +150,7 @@ def _table(source: str | bytes, name: str) -> Mapping[str, Any]:
     except RecursionError as error:
         raise _error(name, (), refusal("too-deep")) from error
     except json.JSONDecodeError as error:
-        why = f"{error.msg.lower()} at column {error.colno}"
+        why = f"{error.msg.lower()} (column {error.colno})"
         raise _error(name, (), refusal("not-json", why=why), error.lineno) from error
     except ValueError as error:
         # Python reads no number of thousands of digits.

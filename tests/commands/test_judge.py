@@ -298,3 +298,21 @@ def test_guide_can_be_a_file(run, tmp_path):
 
     assert code == 1
     assert "broken.toml:" in err
+
+
+def test_find_names_its_own_guide(run):
+    named = run(GUIDE, "--find", "-", "--json", stdin=line())
+    other = line(guide="wrackham-teale-whimbrel", items=[{"readings": {}}])
+    code, out, err = run("--find", "-", "--json", stdin=line() + other)
+
+    first, second = out.splitlines()
+    assert (code, err) == (0, "")
+    assert f"{first}\n" == named[1]
+    assert json.loads(second)["guide"] == "wrackham-teale-whimbrel"
+
+
+def test_nothing_to_judge_is_a_wrong_call(run):
+    code, out, err = run("--read", "pad=7")
+
+    assert (code, out) == (2, "")
+    assert "judge needs a GUIDE, or a file with --find" in err

@@ -66,7 +66,7 @@ def test_factor_is_posterior_over_prior_odds():
         want / (1 - want) / (prior / (1 - prior))
     )
     assert verdict.claim.say.startswith(
-        "What was read is very strong evidence for 1952: its odds are "
+        "What was read is very strong evidence for 1952: that year fits "
     )
 
 
@@ -79,7 +79,7 @@ def test_unlikely_claim_is_flagged():
     verdict = judge(TABLES, find(GOOD, claim=1954))
 
     assert "claim" in [flag.kind for flag in verdict.flags]
-    assert " evidence against 1954: its odds are " in verdict.claim.say
+    assert " evidence against 1954: that year fits " in verdict.claim.say
 
 
 def test_claim_without_readings_weighs_nothing():

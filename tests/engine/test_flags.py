@@ -26,7 +26,10 @@ def test_one_objects_flags_name_no_member():
     [gone] = flags("gone", ("5", GOOD, ["grip"]))
 
     assert gone.members == ()
-    assert gone.say == "The grip is gone, so it can no longer speak for a year."
+    assert gone.say == (
+        "The grip is gone, so it can no longer speak for a year; "
+        "where it went, the shaft was often renewed."
+    )
     assert gone.ask == "Do you still have the grip?"
 
 
@@ -36,7 +39,8 @@ def test_equal_flags_of_members_become_one():
     assert gone.members == ("5", "7")
     assert gone.about == ("grip",)
     assert gone.say == (
-        "The grip of the 5 and 7 irons is gone, so it can no longer speak for a year."
+        "The grip of the 5 and 7 irons is gone, so it can no longer speak for a year; "
+        "where it went, the shaft was often renewed."
     )
     assert gone.ask == "Do you still have the grip of the 5 and 7 irons?"
 

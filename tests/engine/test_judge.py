@@ -241,7 +241,9 @@ def test_single_model_year_has_no_runner_up():
 def test_runner_up_names_what_would_separate():
     verdict = judge(TABLES, find({"numeral": "plain"}))
 
-    assert verdict.runner_up.endswith("the hosel letters would best separate them")
+    assert verdict.runner_up.endswith(
+        "the hosel letters would best tell 1952 from 1951"
+    )
 
 
 def test_weak_lead_is_not_leaned_to():
@@ -259,7 +261,7 @@ def test_advice_says_time_and_tools():
     advice = {n.clue: n.say for n in judge(TABLES, find()).next}
 
     assert advice["pad"].endswith("; 40 seconds; callipers")
-    assert advice["stamp"].startswith("splits ")
+    assert advice["stamp"].startswith("tells 1951 from ")
     assert advice["stamp"].endswith("; 15 seconds; no tools")
 
 
@@ -275,3 +277,50 @@ def test_item_of_unknown_reading_is_never_invented():
     """An item without readings and gone parts is the prior itself."""
     assert judge(TABLES, find()).log_evidence == pytest.approx(0)
     assert weigh(TABLES, Item()).outside == pytest.approx(0.02)
+
+
+def test_part_that_nobody_looked_at_is_not_called_original():
+    states = {s.part: s for s in judge(TABLES, find({"pad": 5.9})).replaced}
+
+    assert states["head"].say.startswith("original: ")
+    assert states["collar"].say == "not looked at"
+    assert 0 < states["collar"].probability < 0.5
+
+
+def test_clue_that_cannot_be_told_is_no_look_at_its_part():
+    states = {s.part: s for s in judge(TABLES, find({"rings": None})).replaced}
+
+    assert states["collar"].say == "not looked at"
+
+
+def test_nothing_read_has_no_build_date():
+    assert judge(TABLES, find()).built_say == ""
+    assert judge(TABLES, find({"pad": 5.9})).built_say != ""
+
+
+def test_year_under_even_odds_is_said_to_be_so():
+    """Over a third is "about as likely as not" on the scale, and jars beside 35 %."""
+    weak = judge(TABLES, find({"pad": 5.25}))
+    _, share = max(weak.model_years, key=lambda year: year[1])
+
+    assert 0.33 < share < 0.5
+    assert weak.say.endswith(" %, so more likely another")
+
+
+def test_none_of_these_stands_before_a_less_likely_second_year():
+    verdict = judge(TABLES, find({"pad": 9.9}))
+    ranked = sorted((p for _, p in verdict.model_years), reverse=True)
+
+    assert ranked[1] < verdict.outside < 0.5
+    assert verdict.runner_up.startswith("none of these, ")
+    assert ", then 195" in verdict.runner_up
+
+
+def test_settled_claim_leaves_the_year_to_look_for():
+    """Or a claim that the readings rule out would hide every clue that is left."""
+    told = {"stamp": "C?17?"}
+    open_ = judge(TABLES, find(told))
+    claimed = judge(TABLES, replace(find(told), claim=Claim(1952)))
+
+    assert claimed.exhausted == open_.exhausted == ""
+    assert claimed.next == open_.next

@@ -233,7 +233,7 @@ def test_next_names_the_member():
     assert (first.member, first.clue) == ("5", "stamp")
     assert first.what == "the 5 iron's hosel letters"
     assert verdict.runner_up.endswith(
-        ": the 5 iron's hosel letters would best separate them"
+        "; the 5 iron's hosel letters would best tell 1952 from 1951"
     )
 
 

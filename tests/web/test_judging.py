@@ -98,7 +98,7 @@ def test_verdict_says_what_it_rests_on(client):
     for words in (
         "Invented for demonstration",
         "Cannot tell yet: 1951 leads with 18 %",
-        "Runner-up 1954, 13 %",
+        "then 1954, 13 %",
         "Built between November 1950 and September 1955",
         "Shaft gone",
         "evidence against 1954",
@@ -106,7 +106,7 @@ def test_verdict_says_what_it_rests_on(client):
         "The shaft is gone, so it can no longer speak for a year. Ask: “Do you",
         "There are no rings. Ask: “Was the collar ever replaced?”",
         "Pad thickness (4.1 mm): evidence against 1951 barely worth a mention",
-        "Stamp: splits 1951 from 1953 best",
+        "Stamp: tells 1951 from 1953",
         "Have the joint checked before hitting a ball.",
         "not an authentication or an appraisal",
         "What is known here is of 2026-02-01.",
@@ -156,7 +156,7 @@ def test_junk_is_said_at_its_field(client):
     (field, sentence), *others = problems(sent(client, "rings: green")).items()
     assert not others
     assert field == "#text"
-    assert sentence.startswith("The text:1: is not JSON: expecting value at column 1")
+    assert sentence.startswith("The text:1: is not JSON: expecting value (column 1)")
 
     (field, sentence), *others = problems(
         sent(client, file=b"\x89PNG\r\n", name="photo.png")

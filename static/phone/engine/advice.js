@@ -66,5 +66,5 @@ function _reason(tables, posterior, prospect) {
   if (i === j) {
     return `tells ${years[i].year} from anything else`;
   }
-  return `splits ${years[i].year} from ${years[j].year} best`;
+  return `tells ${years[i].year} from ${years[j].year}`;
 }

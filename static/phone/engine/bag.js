@@ -5,11 +5,11 @@
  */
 
 import { factor, odds } from "./claim.js";
-import { is_replaced, replaced } from "./flags.js";
+import { is_replaced } from "./flags.js";
 import { missing, set_say, surplus } from "./members.js";
 import { ranked, weigh } from "./one.js";
 import { conflicts } from "./reasons.js";
-import { answer, leading, part_state, year_shares } from "./saying.js";
+import { answer, leading, part_states, year_shares } from "./saying.js";
 import { set_flags } from "./setflags.js";
 import { stray_say } from "./strays.js";
 import {
@@ -84,9 +84,7 @@ function _member(told, whole, i, apart) {
     member: String(item.member),
     model_years: year_shares(tables, own),
     outside: own.outside,
-    replaced: tables.guide.parts.map(({ id }, p) =>
-      part_state(id, replaced(own, p), item.gone.includes(id)),
-    ),
+    replaced: part_states(tables, item, own),
     leading: leading(tables, own, first),
     say: answer(tables, [item], own, first),
     stray: whole.stray[i],

@@ -176,9 +176,11 @@ function _worth(tables, readers, y, opening) {
   const posterior = weigh_all(tables, readers);
   const weighed = factor(tables, posterior, y);
   const told = evidence(weighed, tables.guide.years[y].year);
-  const shared = years(fitting(tables, posterior.years));
+  const fits = fitting(tables, posterior.years);
+  const shared = years(fits);
   if (tells_nothing(weighed) || (weighed > 1 && weighed <= BARE)) {
-    return [weighed, `${opening} would prove next to nothing: any of ${shared}.`];
+    const why = fits.length > 1 ? `any of ${shared}` : `it fits ${shared} best`;
+    return [weighed, `${opening} would prove next to nothing: ${why}.`];
   }
   if (weighed < 1) {
     return [weighed, `${opening} would be ${told} and point to ${shared}.`];
@@ -238,9 +240,9 @@ function _say(weighed, year) {
   if (tells_nothing(weighed)) {
     return `What was read so far speaks neither for nor against ${year}.`;
   }
-  const way = weighed > 1 ? "higher" : "lower";
+  const way = weighed > 1 ? "better" : "worse";
   return (
     `What was read is ${evidence(weighed, year)}: ` +
-    `its odds are ${times(weighed)} ${way} than before looking.`
+    `that year fits ${times(weighed)} ${way} than the rest.`
   );
 }

@@ -172,11 +172,12 @@ function _parts(tables, item, posterior) {
   for (const [p, part] of tables.guide.parts.entries()) {
     const share = replaced(posterior, p);
     if (item.gone.includes(part.id)) {
+      const why = _goes_with(tables, p);
       found.push(
         _raised(
           "gone",
           [part.id],
-          [`The ${part.name}`, " is gone, so it can no longer speak for a year."],
+          [`The ${part.name}`, ` is gone, so it can no longer speak for a year${why}.`],
           [`Do you still have the ${part.name}`, "?"],
         ),
       );
@@ -194,6 +195,20 @@ function _parts(tables, item, posterior) {
     }
   }
   return found;
+}
+
+/**
+ * What else was often renewed where part `p` is gone; empty if nothing.
+ * @param {Tables} tables
+ * @param {number} p
+ */
+function _goes_with(tables, p) {
+  const parent = tables.forest.parent[p];
+  if (parent === null || tables.guide.parts[p].share < EVEN) {
+    return "";
+  }
+  const { name } = tables.guide.parts[parent];
+  return `; where it went, the ${name} was often renewed`;
 }
 
 /**

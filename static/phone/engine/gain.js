@@ -103,6 +103,18 @@ export function best_first(found) {
 }
 
 /**
+ * The prospects by what they tell of the model year, best first.
+ * @param {Tables} tables
+ * @param {readonly Prospect[]} found
+ */
+export function whatever_is_claimed(tables, found) {
+  const in_order = [...found].sort((a, b) => a.item - b.item || a.k - b.k);
+  return best_first(
+    in_order.map(({ k, item, rows }) => prospect(tables, k, item, rows, null)),
+  );
+}
+
+/**
  * The rows, and what they leave over of the columns as one row more.
  * @param {Rows} rows
  * @param {Vector} whole

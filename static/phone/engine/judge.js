@@ -3,17 +3,18 @@
 import { advice } from "./advice.js";
 import { bag } from "./bag.js";
 import { claim, place } from "./claim.js";
-import { flags, replaced } from "./flags.js";
-import { prospects } from "./gain.js";
+import { flags } from "./flags.js";
+import { WORTHWHILE, prospects, whatever_is_claimed } from "./gain.js";
 import { ranked, weigh } from "./one.js";
 import { conflicts, weights } from "./reasons.js";
 import {
   answer,
   built,
   exhausted,
+  is_read,
   leading,
   month_shares,
-  part_state,
+  part_states,
   runner_up,
   year_shares,
 } from "./saying.js";
@@ -80,7 +81,16 @@ function _standing(tables, item) {
  */
 function _case(tables, items, posterior, found) {
   const [first, second = null] = ranked(posterior.years);
-  return Object.freeze({ tables, items, posterior, found, first, second });
+  // If nothing left would test the claim, the year may still be worth looking for.
+  const any = found.some(({ bits }) => bits >= WORTHWHILE);
+  return Object.freeze({
+    tables,
+    items,
+    posterior,
+    found: any ? found : whatever_is_claimed(tables, found),
+    first,
+    second,
+  });
 }
 
 /**
@@ -102,7 +112,7 @@ function _common(told, said) {
     leading: leading(tables, posterior, first),
     say: answer(tables, items, posterior, first),
     runner_up: runner_up(told),
-    built_say: built(months),
+    built_say: is_read(items) ? built(months) : "",
     weights: [],
     claim: said ? claim(tables, items, posterior, said) : null,
     flags: [],
@@ -128,9 +138,7 @@ function _one(told, posterior, verdict) {
   const [item] = told.items;
   return Object.freeze({
     ...verdict,
-    replaced: tables.guide.parts.map(({ id }, p) =>
-      part_state(id, replaced(posterior, p), item.gone.includes(id)),
-    ),
+    replaced: part_states(tables, item, posterior),
     weights: weights(tables, item, posterior, first),
     flags: flags(tables, item, posterior, conflicts(tables, item), verdict.claim),
   });

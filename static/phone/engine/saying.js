@@ -1,7 +1,7 @@
 /** The sentences of a verdict, the same for one object and for a set. */
 
 import { what } from "./advice.js";
-import { is_outside, is_replaced } from "./flags.js";
+import { EVEN, is_outside, is_replaced, replaced } from "./flags.js";
 import { WORTHWHILE, separator } from "./gain.js";
 import { largest, round9 } from "./special.js";
 import { likely, month, percent } from "./words.js";
@@ -9,6 +9,7 @@ import { likely, month, percent } from "./words.js";
 /** @import { Weighed } from "./claim.js" */
 /** @import { Item, PartState } from "./find.js" */
 /** @import { Prospect } from "./gain.js" */
+/** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
 /** @import { Vector } from "./special.js" */
 
@@ -79,23 +80,43 @@ export function leading(tables, posterior, first) {
 }
 
 /**
- * A part's probability of being replaced, in words.
+ * Each part's probability of being replaced, in words.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {Posterior} posterior
+ * @returns {PartState[]}
+ */
+export function part_states(tables, item, posterior) {
+  const read = item.readings
+    .filter(([, reading]) => reading !== null)
+    .map(([clue]) => clue);
+  const clues = tables.guide.clues.filter(({ id }) => read.includes(id));
+  const seen = new Set(clues.map(({ part }) => part));
+  return tables.guide.parts.map(({ id }, p) => {
+    const share = replaced(posterior, p);
+    const say = _part(id, share, item, seen);
+    return Object.freeze({ part: id, probability: share, say });
+  });
+}
+
+/**
  * @param {string} part
  * @param {number} share
- * @param {boolean} gone
- * @returns {PartState}
+ * @param {Item} item
+ * @param {Set<string>} seen
  */
-export function part_state(part, share, gone) {
-  let say;
-  if (gone) {
-    say = "gone";
-  } else if (is_replaced(share)) {
-    say = `replaced: ${likely(share)}, ${percent(share)}`;
-  } else {
-    const kept = 1 - share;
-    say = `original: ${likely(kept)}, ${percent(kept)}`;
+function _part(part, share, item, seen) {
+  if (item.gone.includes(part)) {
+    return "gone";
   }
-  return Object.freeze({ part, probability: share, say });
+  if (is_replaced(share)) {
+    return `replaced: ${likely(share)}, ${percent(share)}`;
+  }
+  // How often such a part is original says nothing of this one.
+  if (!seen.has(part)) {
+    return "not looked at";
+  }
+  return `original: ${likely(1 - share)}, ${percent(1 - share)}`;
 }
 
 /**
@@ -129,25 +150,38 @@ export function answer(tables, items, posterior, first) {
   if (p < CANNOT_TELL) {
     return `cannot tell yet: ${year} leads with ${percent(p)}`;
   }
+  if (p <= EVEN) {
+    return `leaning to ${year}: ${percent(p)}, so more likely another`;
+  }
   const lead = p >= SETTLED ? `${year}` : `leaning to ${year}`;
   return `${lead}: ${likely(p)}, ${percent(p)}`;
 }
 
 /**
- * The second year, and what would best separate it from the first.
+ * The second year, and what would best tell it from the first; before it none of
+ * these, where that is more likely.
  * @param {Case} told
  */
 export function runner_up(told) {
-  const { tables, items, posterior, found, first, second } = told;
-  if (second === null) {
+  const { tables, items, posterior, found } = told;
+  if (told.second === null) {
     return "";
   }
-  const best = separator(tables, found, first, second);
-  const year = `${tables.guide.years[second].year}, ${percent(posterior.years[second])}`;
-  if (best === null) {
-    return `${year}: no clue left would separate them`;
+  const [first, second] = [told.first, told.second].map(
+    (y) => tables.guide.years[y].year,
+  );
+  const share = posterior.years[told.second];
+  const outside = posterior.outside;
+  let say = `${second}, ${percent(share)}`;
+  if (round9(share) < round9(outside) && !is_outside(posterior)) {
+    say = `none of these, ${percent(outside)}, then ${say}`;
   }
-  return `${year}: ${what(tables, items, best)} would best separate them`;
+  const best = separator(tables, found, told.first, told.second);
+  if (best === null) {
+    return `${say}; no clue left would tell ${second} from ${first}`;
+  }
+  const named = what(tables, items, best);
+  return `${say}; ${named} would best tell ${second} from ${first}`;
 }
 
 /**

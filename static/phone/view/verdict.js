@@ -34,7 +34,7 @@ export function drawVerdict(root, data) {
     piece("verdict", {
       invented: guide.fiction ? "Invented for demonstration: no such object exists." : null,
       headline: headline(verdict),
-      runner: verdict.runner_up && read(data) ? `Runner-up ${verdict.runner_up}.` : null,
+      runner: verdict.runner_up && read(data) ? `Runner-up: ${verdict.runner_up}.` : null,
       exhausted: verdict.exhausted || null,
       built: drawBuilt(verdict),
       parts: drawStates(data),
