@@ -16,9 +16,11 @@ from fieldid.engine.guide import (
     Measure,
     Members,
     ModelYear,
+    Number,
     Option,
     Part,
     Size,
+    layouts,
 )
 from make import choice, code, guide, measure, month, span
 
@@ -71,9 +73,13 @@ def any_reading(clue: Clue, dice: random.Random) -> str | float:
         return dice.choice(kind.options).id
     if isinstance(kind, Measure):
         return round(dice.uniform(kind.low, kind.high), 1)
+    if isinstance(kind, Number):
+        return float(dice.randint(kind.first[0][1], kind.last))
+    known = layouts(kind)
+    fields = (dice.choice(known) if len(known) > 1 else known[0]).fields
     return "".join(
         dice.choice(field.alphabet + "??")
-        for field in kind.fields
+        for field in fields
         for _ in range(field.width)
     )
 

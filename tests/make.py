@@ -10,8 +10,10 @@ from fieldid.engine.guide import (
     Code,
     Field,
     Guide,
+    Layout,
     Measure,
     ModelYear,
+    Number,
     Option,
     Part,
     Size,
@@ -83,11 +85,30 @@ def measure(id: str, *sizes: Size, part: str = "head", **rest) -> Clue:
 
 
 def code(id: str, *fields: Field, part: str = "head", **rest) -> Clue:
-    """A code of some fields."""
-    return _clue(id, part, Code(fields), **rest)
+    """A code of some fields, or of some layouts."""
+    kind = Code(fields, *_meaning(rest), rest.pop("layouts", ()))
+    return _clue(id, part, kind, **rest)
 
 
-def _clue(id: str, part: str, kind: Choice | Measure | Code, **rest) -> Clue:
+def layout(*fields: Field, years: tuple[int, int] | None = None) -> Layout:
+    """A layout of some fields, in use in some years or always."""
+    return Layout(years, fields)
+
+
+def number(
+    id: str, first: dict[int, int], last: int, part: str = "head", **rest
+) -> Clue:
+    """A number that means the making, or with a lag a date before it."""
+    kind = Number(*_meaning(rest), tuple(first.items()), last)
+    return _clue(id, part, kind, **rest)
+
+
+def _meaning(rest: dict) -> tuple[str, float]:
+    lag = rest.pop("lag", 0.0)
+    return "not-before" if lag else "made", lag
+
+
+def _clue(id: str, part: str, kind: Choice | Measure | Code | Number, **rest) -> Clue:
     return Clue(id, part, id.replace("-", " "), kind, f"{id}?", spot=part, **rest)
 
 

@@ -36,7 +36,8 @@ def guides() -> list[Guide]:
     """All guides: those of the tests, those of the product, and one in records for
     what no file may say (a choice with one option).
     """
-    files = [*sorted(TESTS.glob("rules/*.toml")), *sorted(RULES.glob("*.toml"))]
+    ours = [*TESTS.glob("rules/*.toml"), *TESTS.glob("rules/world/*.toml")]
+    files = [*sorted(ours), *sorted(RULES.glob("*.toml"))]
     return [_bare(guide) for guide in [*map(load, files), _one_option()]]
 
 

@@ -7,11 +7,12 @@ common ground; the wear density is scipy's exponentially modified normal.
 
 import math
 from dataclasses import dataclass
+from datetime import date, timedelta
 from itertools import product
 
 from scipy.stats import exponnorm, norm
 
-from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure
+from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number
 
 ALIKE = "0OQDC 1IL7T 2Z 5S 6G 8B3 UVY MNWH 4A 9GQ EF PR KX".split()  # noqa: SIM905 as on the page
 
@@ -197,59 +198,130 @@ def _measure(guide: Guide, clue: Clue, member):
     )
 
 
-def _wanted(field, c):
+def _wanted(field, day: date, year: int, model: int | None) -> str | None:
+    """What a field should read on a day; `year` is that of its week, if the code has
+    one. There was no model year for what is older than the object.
+    """
     if field.means == "month":
-        return field.alphabet[c[1] % 12]
+        return field.alphabet[day.month - 1]
     if field.means == "year":
-        return str(c[1] // 12)[-field.width :]
+        return str(year)[-field.width :]
     if field.means == "year-letter":
-        return dict(field.codes).get(c[1] // 12)
+        return dict(field.codes).get(year)
     if field.means == "model-year":
-        return dict(field.codes).get(c[0])
+        return dict(field.codes).get(model)
+    if field.means == "day":
+        return f"{day.day:02}"
+    if field.means == "week":
+        return f"{_week(day, field.weeks)[1]:02}"
     return None
 
 
+def _week(day: date, weeks: str) -> tuple[int, int]:
+    """The week that a day lies in, with its year."""
+    if weeks == "iso":
+        return day.isocalendar()[:2]
+    while day.strftime("%w") != "0":
+        day -= timedelta(1)
+    return day.year, (day.timetuple().tm_yday + 6) // 7
+
+
+def _days(t: int) -> list[date]:
+    first = date(t // 12, t % 12 + 1, 1)
+    return [
+        day for i in range(31) if (day := first + timedelta(i)).month == first.month
+    ]
+
+
 def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
-    fields = clue.kind.fields
+    kind, m = clue.kind, clue.misread
+    known = [(x.years, x.fields) for x in kind.layouts] or [(None, kind.fields)]
+    seen: dict = {}
 
     def pull(a, o):
         return 5.0 if any(a in g and o in g for g in ALIKE) else 1.0
 
     def character(field, a, o):
         if a == o:
-            return 1 - clue.misread
-        return (
-            clue.misread
-            * pull(a, o)
-            / sum(pull(b, o) for b in field.alphabet if b != o)
-        )
+            return 1 - m
+        return m * pull(a, o) / sum(pull(b, o) for b in field.alphabet if b != o)
 
-    def uniform(field, text):
-        return (1 / len(field.alphabet)) ** sum(a != "?" for a in text)
+    def uniform(fields, text):
+        share = 1.0
+        for field, piece in pieces(fields, text):
+            share *= (1 / len(field.alphabet)) ** sum(a != "?" for a in piece)
+        return share
 
-    def pieces(text):
+    def pieces(fields, text):
         at = 0
         for field in fields:
             yield field, text[at : at + field.width]
             at += field.width
 
-    def orig(text, c):
+    def fit(fields, text):
+        places = "".join(field.name[0] * field.width for field in fields)
+        return len(text) == len(places) and all(
+            a in field.alphabet + "?"
+            for field, piece in pieces(fields, text)
+            for a in piece
+        )
+
+    def on_day(fields, text, day, model):
+        weeks = [field.weeks for field in fields if field.means == "week"]
+        year = _week(day, weeks[0])[0] if weeks else day.year
         weight = 1.0
-        for field, piece in pieces(text):
-            right = _wanted(field, c)
+        for field, piece in pieces(fields, text):
+            right = _wanted(field, day, year, model)
+            drawn = (1 / len(field.alphabet)) ** sum(a != "?" for a in piece)
             if right is None:
-                weight *= uniform(field, piece)
+                weight *= drawn
                 continue
             exact = math.prod(
                 character(field, a, o)
                 for a, o in zip(piece, right, strict=True)
                 if a != "?"
             )
-            weight *= (1 - field.odd) * exact + field.odd * uniform(field, piece)
+            weight *= (1 - field.odd) * exact + field.odd * drawn
         return weight
 
+    def in_use(t):
+        return [years is None or years[0] <= t // 12 <= years[1] for years, _ in known]
+
+    def at(text, t, model):
+        """`E(a | date)`."""
+        if (text, t, model) not in seen:
+            uses = in_use(t)
+            pulls = (
+                [1.0 if use else m for use in uses] if any(uses) else [1.0] * len(uses)
+            )
+            total = 0.0
+            for (_, fields), use, x in zip(known, uses, pulls, strict=True):
+                if not fit(fields, text):
+                    continue
+                days = _days(t)
+                mean = sum(on_day(fields, text, d, model) for d in days) / len(days)
+                total += x / sum(pulls) * (mean if use else uniform(fields, text))
+            seen[text, t, model] = total
+        return seen[text, t, model]
+
+    def orig(text, c):
+        if kind.means == "made":
+            return at(text, c[1], c[0])
+        built = [t // 12 for _, t, _ in cells(guide)]
+        spans = [years or (min(built), max(built)) for years, _ in known]
+        first = 12 * min(span[0] for span in spans)
+        stop = 12 * max(span[1] for span in spans) + 12
+        q = math.exp(-1 / (12 * kind.lag))
+        given = sum(
+            (1 - q) * q ** (c[1] - t) * at(text, t, None)
+            for t in range(first, min(stop, c[1] + 1))
+            if any(in_use(t))
+        )
+        return (1 - m) * given + m * out(text)
+
     def out(text):
-        return math.prod(uniform(field, piece) for field, piece in pieces(text))
+        shares = [uniform(f, text) for _, f in known if fit(f, text)]
+        return sum(shares) / len(known)
 
     return (
         orig,
@@ -258,7 +330,37 @@ def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
     )
 
 
-LIKELIHOODS = {Choice: _choice, Measure: _measure, Code: _code}
+def _number(guide: Guide, clue: Clue, member):
+    kind, m = clue.kind, clue.misread
+    everything = kind.last - kind.first[0][1] + 1
+
+    def year_of(n):
+        return max(year for year, first in kind.first if first <= n)
+
+    def count(year):
+        later = [n for y, n in kind.first if y > year]
+        return (min(later) if later else kind.last + 1) - dict(kind.first)[year]
+
+    def g(n, c):
+        late = c[1] // 12 - year_of(n)
+        if kind.means == "made":
+            return 1 / count(year_of(n)) if late == 0 else 0.0
+        if late < 0:
+            return 0.0
+        q = math.exp(-1 / kind.lag)
+        return (1 - q) * q**late / count(year_of(n))
+
+    def orig(n, c):
+        return (1 - m) * g(n, c) + m / everything
+
+    return (
+        orig,
+        lambda n: 0.5 * sum(c[2] * orig(n, c) for c in cells(guide)) + 0.5 / everything,
+        lambda n: 1 / everything,
+    )
+
+
+LIKELIHOODS = {Choice: _choice, Measure: _measure, Code: _code, Number: _number}
 
 
 @dataclass(frozen=True)
@@ -383,7 +485,8 @@ def clean(guide: Guide, clue: Clue) -> list[str]:
     """
     found = []
     for c in cells(guide):
-        fields = [_wanted(field, c) for field in clue.kind.fields]
+        day = date(c[1] // 12, c[1] % 12 + 1, 1)
+        fields = [_wanted(f, day, day.year, c[0]) for f in clue.kind.fields]
         if None not in fields and "".join(fields) not in found:
             found.append("".join(fields))
     return found

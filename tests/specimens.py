@@ -6,6 +6,7 @@ that asked the engine for its likelihoods could not show that they are wrong.
 
 import random
 from dataclasses import dataclass
+from datetime import date, timedelta
 
 from fieldid.engine.find import Item, Reading
 from fieldid.engine.guide import (
@@ -14,9 +15,12 @@ from fieldid.engine.guide import (
     Code,
     Field,
     Guide,
+    Layout,
     Measure,
     ModelYear,
+    Number,
     Option,
+    layouts,
 )
 
 LOOK_ALIKES = ("0OQDC", "1IL7T", "2Z", "5S", "6G", "8B3", "UVY", "MNWH", "4A")
@@ -110,6 +114,8 @@ def shown(guide, clue: Clue, cell, replaced, member, dice) -> Reading:
         return _choice(guide, clue, kind, cell, member, dice)
     if isinstance(kind, Measure):
         return _measure(clue, kind, cell, member, dice)
+    if isinstance(kind, Number):
+        return _number(clue, kind, cell, dice)
     return _code(clue, kind, cell, dice)
 
 
@@ -162,26 +168,84 @@ def _measure(clue: Clue, kind: Measure, cell, member, dice) -> float:
     return round(min(max(x, kind.low), kind.high), 2)
 
 
+def _number(clue: Clue, kind: Number, cell, dice) -> float:
+    """A number of the year that it was made in, or of one before it by its lag."""
+    years = dict(kind.first)
+    year = cell[1] // 12 if cell else None
+    if year is not None and kind.means == "not-before":
+        year -= int(dice.expovariate(1 / kind.lag))
+    if year not in years or dice.random() < clue.misread:
+        return float(dice.randint(kind.first[0][1], kind.last))
+    later = [n for y, n in kind.first if y > year]
+    return float(dice.randint(years[year], min(later, default=kind.last + 1) - 1))
+
+
 def _code(clue: Clue, kind: Code, cell, dice) -> str:
-    return "".join(_field(clue, field, cell, dice) for field in kind.fields)
+    if cell and kind.means == "not-before":
+        late = dice.expovariate(1 / kind.lag) * 12
+        # For what was made before any such mark, anything may be read.
+        cell = _given(kind, None, cell[1] - int(late), clue, dice)
+    known = layouts(kind)
+    in_use = [cell is not None and _used(layout, cell[1]) for layout in known]
+    pull = [1.0 if use else clue.misread for use in in_use]
+    k = 0
+    if len(known) > 1:
+        k = dice.choices(range(len(known)), pull if any(in_use) else None)[0]
+    return _laid_out(clue, known[k], cell if in_use[k] else None, dice)
 
 
-def _field(clue: Clue, field: Field, cell, dice) -> str:
-    right = _right(field, cell) if cell else None
+def _given(kind: Code, model: int | None, t: int, clue: Clue, dice) -> Cell:
+    """The month in which a mark was given; None if none were or it is misread."""
+    given = any(_used(layout, t) for layout in layouts(kind))
+    return (model, t) if given and dice.random() >= clue.misread else None
+
+
+def _used(layout: Layout, t: int) -> bool:
+    return not layout.years or layout.years[0] <= t // 12 <= layout.years[1]
+
+
+def _laid_out(clue: Clue, layout: Layout, cell, dice) -> str:
+    day = _day(layout, cell[1], dice) if cell else None
+    model = cell[0] if cell else None
+    return "".join(_field(clue, f, (model, day), layout, dice) for f in layout.fields)
+
+
+def _day(layout: Layout, t: int, dice) -> date:
+    """A day of the month by lot, if any field tells one from the others."""
+    first = date(t // 12, t % 12 + 1, 1)
+    if all(field.means not in ("week", "day") for field in layout.fields):
+        return first
+    days = [first + timedelta(i) for i in range(31)]
+    return dice.choice([day for day in days if day.month == first.month])
+
+
+def _field(clue: Clue, field: Field, when, layout: Layout, dice) -> str:
+    right = _right(field, when, layout) if when[1] else None
     if right is None or dice.random() < field.odd:
         return "".join(dice.choice(field.alphabet) for _ in range(field.width))
     return "".join(_character(clue, field, o, dice) for o in right)
 
 
-def _right(field: Field, cell) -> str | None:
+def _right(field: Field, when, layout: Layout) -> str | None:
     """What the works meant to stamp."""
-    year, t = cell
+    model, day = when
+    weeks = next((f.weeks for f in layout.fields if f.weeks), "")
+    year, number = _week(day, weeks) if weeks else (day.year, 0)
     if field.means == "month":
-        return field.alphabet[t % 12]
+        return field.alphabet[day.month - 1]
     if field.means == "year":
-        return str(t // 12)[-field.width :]
-    keys = {"year-letter": t // 12, "model-year": year}
+        return str(year)[-field.width :]
+    if field.means in ("week", "day"):
+        return f"{number if field.means == 'week' else day.day:02}"
+    keys = {"year-letter": year, "model-year": model}
     return dict(field.codes).get(keys[field.means]) if field.means in keys else None
+
+
+def _week(day: date, weeks: str) -> tuple[int, int]:
+    if weeks == "iso":
+        return day.isocalendar()[:2]
+    sunday = day - timedelta((day.weekday() + 1) % 7)
+    return sunday.year, (sunday.timetuple().tm_yday + 6) // 7
 
 
 def _character(clue: Clue, field: Field, right: str, dice) -> str:

@@ -21,7 +21,9 @@ MODULES = sorted(path.stem for path in PYTHON.glob("*.py") if path.stem != "__in
 SCRIPT_ALONE = {
     "bag": {"_kept"},  # a phone judges again after every tap
     "flags": {"flag", "_raised"},  # in Python the records make themselves
-    "guide": {"unpack", "_frozen"},  # in Python guides are read from TOML
+    # In Python guides are read from TOML, and Number is no type of the language.
+    "guide": {"unpack", "_frozen", "Counted"},
+    "layout": {"_place"},  # arrays are no keys of a Map
     "special": {"sum", "largest", "pairs"},  # sum, max with a key, combinations
     "standing": {"_stood", "_parted", "_strayed"},  # kept from tap to tap
     "words": {"Bounds"},

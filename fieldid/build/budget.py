@@ -11,9 +11,9 @@ from fieldid.build.page import read_page
 from fieldid.build.precache import PAGE, UNKEPT
 
 FIRST_LOAD = 60_000
-"""HTML, styles and scripts together, as gzip, which the poorest host still sends."""
+"""HTML, styles and scripts together, as brotli."""
 GUIDES = 60_000
-"""All guides together, as gzip."""
+"""All guides together, as brotli."""
 
 SMALLER = 0.95
 """Compression that saves less is not worth a second file."""
@@ -23,7 +23,7 @@ TEXTS = (".html", ".css", ".js", ".json", ".svg", ".webmanifest")
 def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
     """One line for each budget, and one for all that a phone keeps.
 
-    Told as brotli, which every browser of today takes over HTTPS, with gzip beside it.
+    Counted as brotli, which every browser of today takes over HTTPS; gzip beside it.
     """
     linked = read_page(files[PAGE].decode()).links
     first = [PAGE, *(path for path in linked if path.endswith((".css", ".js")))]
@@ -69,7 +69,7 @@ def _line(
     name: str, files: Mapping[str, bytes], paths: Iterable[str], limit: int
 ) -> str:
     verdict = f"of {_kb(limit)}"
-    if _packed(files, paths, _gzip) > limit:
+    if _packed(files, paths, _brotli) > limit:
         verdict = f"over the {_kb(limit)} that a poor line bears"
     return f"{name}: {_sizes(files, paths)}, {verdict}"
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from fieldid.engine.guide import FORMAT, Clue, Guide, Measure
+from fieldid.engine.guide import FORMAT, Clue, Guide, Measure, Number
 from fieldid.errors import FindError, UsageError
 
 CANNOT_TELL = "?"
@@ -76,14 +76,22 @@ def _readings(guide: Guide, read: Sequence[str]) -> dict[str, Any]:
 
 
 def _value(clue: Clue | None, value: str) -> str | float | None:
-    if value == CANNOT_TELL:
-        return None
-    if clue and isinstance(clue.kind, Measure):
-        try:
-            return float(value)
-        except ValueError as error:
-            raise FindError(
-                f"{clue.id}: {value!r} is no number; "
-                f"would be right: a size in {clue.kind.unit}"
-            ) from error
+    if value == CANNOT_TELL or clue is None:
+        return None if value == CANNOT_TELL else value
+    try:
+        match clue.kind:
+            case Measure():
+                return float(value)
+            case Number():
+                return int(value)
+    except ValueError as error:
+        raise FindError(
+            f"{clue.id}: {value!r} is no number; would be right: {_wants(clue)}"
+        ) from error
     return value
+
+
+def _wants(clue: Clue) -> str:
+    if isinstance(clue.kind, Measure):
+        return f"a size in {clue.kind.unit}"
+    return "digits alone"

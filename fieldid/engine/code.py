@@ -1,12 +1,23 @@
 """Code clues: stamped or printed strings of fixed-width fields, ? for unreadable.
 
-Model page: "code".
+Model page: "code". What they should read is in `layout`.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from fieldid.engine.cells import Cell
-from fieldid.engine.guide import Clue, Code, Field
+from fieldid.engine.guide import Clue, Code, Field, layouts
+from fieldid.engine.later import on_later, staying
+from fieldid.engine.layout import (
+    LayoutTable,
+    Row,
+    Texts,
+    clean_of,
+    fits,
+    layout_table,
+    layout_weights,
+)
 from fieldid.engine.likelihood import Likelihood, blend, halves
 from fieldid.engine.special import Vector
 
@@ -27,84 +38,138 @@ LOOK_ALIKES = (
 )
 LOOK_ALIKE = 5.0
 UNREADABLE = "?"
+NO_MODEL = 0
+"""The model year of a month in which marks were given to all."""
 
 
 @dataclass(frozen=True, slots=True)
 class CodeTable:
-    """What each field should read in each cell, field by field (None: not said),
+    """What each layout should read at each date, how often the code is laid out so,
     and the likelihoods of the clean readings.
 
-    The sources of a replaced part are the cells, and a last one that shows anything.
+    Dates are the cells, or of a code that means not-before all months in which its
+    marks were given, up to the last cell's: `which` is where each cell stands among
+    them. The sources of a replaced part are the cells, and a last one that shows
+    anything.
     """
 
     code: Code
     misread: float
     sources: Vector
-    expected: tuple[tuple[str | None, ...], ...]
+    which: tuple[int, ...]
+    layouts: tuple[LayoutTable, ...]
+    weights: tuple[Vector, ...]
     clean: tuple[Likelihood, ...]
 
 
 def code_table(clue: Clue, kind: Code, cells: tuple[Cell, ...]) -> CodeTable:
     """The table of a code clue."""
-    expected = tuple(
-        tuple(_expected(field, cell) for cell in cells) for field in kind.fields
+    made = kind.means == "made"
+    dates = cells if made else _months(kind, cells)
+    known = layouts(kind)
+    bare = CodeTable(
+        kind,
+        clue.misread,
+        halves([cell.spread for cell in cells]),
+        _which(kind, cells, dates),
+        tuple(layout_table(layout, dates) for layout in known),
+        # Where a code was laid out in no way that is known, no marks were given.
+        layout_weights(known, dates, clue.misread, silent=1.0 if made else 0.0),
+        (),
     )
-    sources = halves([cell.spread for cell in cells])
-    bare = CodeTable(kind, clue.misread, sources, expected, ())
-    clean = tuple(code_likelihood(bare, reading) for reading in _clean(bare))
+    readings = clean_of(bare.layouts, UNREADABLE)
+    clean = tuple(_likelihood(bare, reading, of) for reading, of in readings)
     return replace(bare, clean=clean)
 
 
 def code_likelihood(table: CodeTable, reading: str) -> Likelihood:
-    """Likelihood of a reading of the code's full length."""
-    orig = [1.0] * (len(table.sources) - 1)
-    out = 1.0
-    start = 0
-    for field, expected in zip(table.code.fields, table.expected, strict=True):
-        text = reading[start : start + field.width]
-        start += field.width
-        uniform = _uniform(field, text)
-        out *= uniform
-        by_text = {
-            right: _field(field, text, right, uniform, table.misread)
-            for right in dict.fromkeys(expected)
-        }
-        orig = [x * by_text[right] for x, right in zip(orig, expected, strict=True)]
+    """Likelihood of a reading that fits one of the code's layouts, or several."""
+    return _likelihood(table, reading, range(len(table.layouts)))
+
+
+def code_dates(table: CodeTable, spread: Vector, start: int) -> Vector:
+    """How much each date weighs on objects of the cells from `start` on, which have
+    these weights.
+    """
+    dates = [0.0] * len(table.weights[0])
+    for i, w in zip(table.which[start:], spread, strict=False):
+        if i >= 0:
+            dates[i] += w
+    if table.code.means == "made":
+        return dates
+    return on_later(dates[::-1], staying(12 * table.code.lag))[::-1]
+
+
+def _likelihood(table: CodeTable, reading: str, of: Sequence[int]) -> Likelihood:
+    """Likelihood of a reading of one of the layouts at some places."""
+    m = table.misread
+    by_date = [0.0] * len(table.weights[0])
+    out = 0.0
+    for place in of:
+        layout, weights = table.layouts[place], table.weights[place]
+        if fits(reading, layout.fields, UNREADABLE):
+            uniform, by_row = _layout(layout, reading, m)
+            by_date = [
+                x + w * by_row[k]
+                for x, w, k in zip(by_date, weights, layout.which, strict=True)
+            ]
+            out += uniform / len(table.layouts)
+    if table.code.means == "made":
+        orig = by_date
+    else:
+        later = on_later(by_date, staying(12 * table.code.lag))
+        orig = [(1 - m) * (later[i] if i >= 0 else 0.0) + m * out for i in table.which]
     by_source = (*orig, out)
     return Likelihood(tuple(orig), blend(table.sources, by_source), out, by_source)
 
 
-def _expected(field: Field, cell: Cell) -> str | None:
-    """What the field should read in the cell; None where nothing is said."""
-    year = cell.t // 12
-    match field.means:
-        case "month":
-            return field.alphabet[cell.t % 12]
-        case "year":
-            return str(year)[-field.width :]
-        case "year-letter":
-            return dict(field.codes).get(year)
-        case "model-year":
-            return dict(field.codes).get(cell.year)
-    return None
-
-
-def _clean(table: CodeTable) -> list[str]:
-    """The distinct readings without a mistake, in the order of the cells.
-
-    Fields that say nothing about the date stay unread. A cell on which a dating
-    field is silent has no clean reading: the readings must not overlap.
+def _months(kind: Code, cells: tuple[Cell, ...]) -> tuple[Cell, ...]:
+    """The months in which marks were given, and those up to the last cell's, in which
+    they may still have been in use.
     """
-    dating = [any(right is not None for right in row) for row in table.expected]
-    readings = {
-        "".join(
-            right or UNREADABLE * field.width
-            for field, right in zip(table.code.fields, row, strict=True)
-        ): None
-        for row in zip(*table.expected, strict=True)
-        if all(right or not told for right, told in zip(row, dating, strict=True))
-    }
-    return list(readings)
+    built = [cell.t // 12 for cell in cells]
+    spans = [layout.years or (min(built), max(built)) for layout in layouts(kind)]
+    first, last = min(a for a, _ in spans), max(b for _, b in spans)
+    stop = 12 * max(last, *built) + 12
+    return tuple(Cell(NO_MODEL, t, 0.0) for t in range(12 * first, stop))
+
+
+def _which(
+    kind: Code, cells: tuple[Cell, ...], dates: tuple[Cell, ...]
+) -> tuple[int, ...]:
+    """Where each cell stands among the dates; below 0 if it is before them all."""
+    if kind.means == "made":
+        return tuple(range(len(cells)))
+    return tuple(max(cell.t - dates[0].t, -1) for cell in cells)
+
+
+def _layout(layout: LayoutTable, reading: str, m: float) -> tuple[float, Vector]:
+    """Probability of a reading laid out so: drawn by lot, and for each row."""
+    out = 1.0
+    start = 0
+    by_field = []
+    for field, texts in zip(layout.fields, layout.texts, strict=True):
+        text = reading[start : start + field.width]
+        start += field.width
+        uniform = _uniform(field, text)
+        out *= uniform
+        by_field.append([_field(field, text, right, uniform, m) for right in texts])
+    return out, [_row(row, by_field, out) for row in layout.rows]
+
+
+def _row(row: Row, by_field: Sequence[Vector], out: float) -> float:
+    """Probability of a reading where the layout should read one of these, or, if it
+    should not be there at all, anything.
+    """
+    if not row:
+        return out
+    total = 0.0
+    for share, places in row:
+        product = share
+        for likes, place in zip(by_field, places, strict=True):
+            product *= likes[place]
+        total += product
+    return total
 
 
 def _uniform(field: Field, text: str) -> float:
@@ -116,16 +181,17 @@ def _uniform(field: Field, text: str) -> float:
     return share
 
 
-def _field(
-    field: Field, text: str, right: str | None, uniform: float, m: float
-) -> float:
-    """Likelihood of one field where it should read `right`."""
+def _field(field: Field, text: str, right: Texts, uniform: float, m: float) -> float:
+    """Likelihood of one field where it should read any of `right`."""
     if right is None:
         return uniform
-    exact = 1.0
-    for a, o in zip(text, right, strict=True):
-        exact *= _character(field.alphabet, a, o, m)
-    return (1 - field.odd) * exact + field.odd * uniform
+    exact = 0.0
+    for each in right:
+        product = 1.0
+        for a, o in zip(text, each, strict=True):
+            product *= _character(field.alphabet, a, o, m)
+        exact += product
+    return (1 - field.odd) * exact / len(right) + field.odd * uniform
 
 
 def _character(alphabet: str, a: str, o: str, m: float) -> float:

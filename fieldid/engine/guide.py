@@ -96,10 +96,11 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One field of a code: `means` is month, year, year-letter, model-year or plain.
+    """One field of a code: `means` is month, year, year-letter, model-year, week, day
+    or plain.
 
-    `codes` says what stands for a build year (year-letter) or a model year
-    (model-year); for the other meanings it is empty.
+    `codes` says what stands for a year (year-letter) or a model year (model-year),
+    `weeks` how a week is counted: iso or sunday; for other meanings they are empty.
     """
 
     name: str
@@ -108,13 +109,43 @@ class Field:
     alphabet: str
     odd: float = 0.0
     codes: tuple[tuple[int, str], ...] = ()
+    weeks: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """One way in which a code was laid out, in use in the given years, or always."""
+
+    years: tuple[int, int] | None
+    fields: tuple[Field, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Code:
-    """A clue that is spelled out: a stamped or printed string of fields."""
+    """A clue that is spelled out: a stamped or printed string of fields.
+
+    A code has `fields`, or several `layouts`. It `means` when the object was made, or
+    a date that it was made not-before: marks stay in use for `lag` years on average.
+    """
 
     fields: tuple[Field, ...]
+    means: str = "made"
+    lag: float = 0.0
+    layouts: tuple[Layout, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A clue that is counted: a serial, patent or registration number.
+
+    `first` is the first number of each year, `last` the last of all; `means` and `lag`
+    are as for a code.
+    """
+
+    means: str
+    lag: float
+    first: tuple[tuple[int, int], ...]
+    last: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +155,7 @@ class Clue:
     id: str
     part: str
     name: str
-    kind: Choice | Measure | Code
+    kind: Choice | Measure | Code | Number
     ask: str
     where: str = ""
     why: str = ""
@@ -203,3 +234,8 @@ class Guide:
     members: Members | None = None
     flags: tuple[GuideFlag, ...] = ()
     cautions: tuple[str, ...] = ()
+
+
+def layouts(code: Code) -> tuple[Layout, ...]:
+    """The ways in which a code was laid out: its plain fields are one."""
+    return code.layouts or (Layout(None, code.fields),)

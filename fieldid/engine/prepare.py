@@ -6,7 +6,7 @@ from fieldid.engine.cells import Cell, cells, stretches
 from fieldid.engine.choice import ChoiceTable, choice_likelihood, choice_table
 from fieldid.engine.code import CodeTable, code_likelihood, code_table
 from fieldid.engine.find import Reading
-from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure
+from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number
 from fieldid.engine.likelihood import Likelihood, applies
 from fieldid.engine.measure import (
     MeasureTable,
@@ -15,10 +15,16 @@ from fieldid.engine.measure import (
     measure_outcomes,
     measure_table,
 )
+from fieldid.engine.number import (
+    NumberTable,
+    number_likelihood,
+    number_outcomes,
+    number_table,
+)
 from fieldid.engine.parts import Forest, World, forest, worlds
 from fieldid.engine.special import Vector
 
-ClueTable = ChoiceTable | MeasureTable | CodeTable
+ClueTable = ChoiceTable | MeasureTable | CodeTable | NumberTable
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +84,8 @@ def likelihood(table: ClueTable, reading: Reading) -> Likelihood:
             return measure_likelihood(table, float(reading or 0.0))
         case CodeTable():
             return code_likelihood(table, str(reading))
+        case NumberTable():
+            return number_likelihood(table, float(reading or 0.0))
 
 
 def outcomes(
@@ -97,6 +105,8 @@ def outcomes(
             return measure_outcomes(table, original, replaced, outside, whole)
         case CodeTable():
             return table.clean
+        case NumberTable():
+            return number_outcomes(table, original, replaced, outside, whole)
 
 
 def _by_member(
@@ -128,7 +138,7 @@ def _limits(clue: Clue) -> list[tuple[tuple[str, ...], tuple[str, ...]]]:
             return [(span.members, span.excluded) for span in spans]
         case Measure(sizes=sizes):
             return [(size.members, size.excluded) for size in sizes]
-        case Code():
+        case Code() | Number():
             return []
 
 
@@ -142,3 +152,5 @@ def _table(
             return measure_table(clue, clue.kind, all_cells, member)
         case Code():
             return code_table(clue, clue.kind, all_cells)
+        case Number():
+            return number_table(clue, clue.kind, all_cells)

@@ -67,7 +67,7 @@ def part_states(
 ) -> tuple[PartState, ...]:
     """Each part's probability of being replaced, in words."""
     read = [clue for clue, reading in item.readings if reading is not None]
-    seen = {clue.part for clue in tables.guide.clues if clue.id in read}
+    seen = [clue.part for clue in tables.guide.clues if clue.id in read]
     shares = [replaced(posterior, p) for p in range(len(tables.guide.parts))]
     return tuple(
         PartState(part.id, share, _part(part.id, share, item, seen))
@@ -75,7 +75,7 @@ def part_states(
     )
 
 
-def _part(part: str, share: float, item: Item, seen: set[str]) -> str:
+def _part(part: str, share: float, item: Item, seen: Sequence[str]) -> str:
     if part in item.gone:
         return "gone"
     if is_replaced(share):

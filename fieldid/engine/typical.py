@@ -4,13 +4,15 @@ Model page: "A claim", for a cited clue that was not read.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping
 
 from fieldid.engine.choice import ChoiceTable
-from fieldid.engine.code import UNREADABLE, CodeTable
+from fieldid.engine.code import UNREADABLE, CodeTable, code_dates
 from fieldid.engine.find import Reading
-from fieldid.engine.guide import Choice, Clue, Measure
+from fieldid.engine.guide import Choice, Clue, Measure, Number
+from fieldid.engine.layout import LayoutTable
 from fieldid.engine.measure import MeasureTable
+from fieldid.engine.number import NumberTable
 from fieldid.engine.prepare import ClueTable, Tables
 from fieldid.engine.special import Vector, round9
 from fieldid.engine.words import figure
@@ -31,6 +33,8 @@ def typical(tables: Tables, table: ClueTable, start: int, stop: int) -> Reading:
             return _size(table, spread, start)
         case CodeTable():
             return _code(table, spread, start)
+        case NumberTable():
+            return _number(table, spread, start)
 
 
 def common(tables: Tables, orig: Vector, start: int, stop: int) -> float:
@@ -42,12 +46,14 @@ def common(tables: Tables, orig: Vector, start: int, stop: int) -> float:
 
 
 def shown(clue: Clue, reading: Reading) -> str:
-    """A reading that is not None in words: the option's label, the size, the code."""
+    """A reading that is not None in words: label, size, code or number."""
     match clue.kind:
         case Choice(options):
             return next(o.label for o in options if o.id == reading)
         case Measure():
             return f"{figure(float(reading or 0))} {clue.kind.unit}"
+        case Number():
+            return str(int(reading or 0))
     return str(reading)
 
 
@@ -61,8 +67,10 @@ def _option(table: ChoiceTable, spread: Vector, start: int) -> str | None:
 def _size(table: MeasureTable, spread: Vector, start: int) -> float | None:
     """The size of most cells less the usual wear, as people write it down."""
     kind = table.measure
-    c, _ = _prevailing(table.which, spread, start)
-    k = table.which[c]
+    classes = dict.fromkeys(table.which[start : start + len(spread)], 0.0)
+    for k, w in zip(table.which[start:], spread, strict=False):
+        classes[k] += w
+    k, _ = _prevailing(classes)
     if k == len(kind.sizes):
         return None
     size = math.floor(100 * (kind.sizes[k].mean - kind.wear) + 0.5) / 100
@@ -70,24 +78,50 @@ def _size(table: MeasureTable, spread: Vector, start: int) -> float | None:
 
 
 def _code(table: CodeTable, spread: Vector, start: int) -> str | None:
-    """What most cells have in each field; unread where they differ too much."""
+    """What most have in each field of the usual layout; unread where they differ too
+    much.
+    """
+    dates = code_dates(table, spread, start)
+    shares = [
+        [x * w for x, w in zip(dates, weights, strict=True)]
+        for weights in table.weights
+    ]
+    best = max(range(len(shares)), key=lambda i: round9(sum(shares[i])))
+    layout = table.layouts[best]
     reading = ""
-    for field, expected in zip(table.code.fields, table.expected, strict=True):
-        c, weight = _prevailing(expected, spread, start)
+    for f, field in enumerate(layout.fields):
+        place, weight = _prevailing(_weighed(layout, f, shares[best]))
+        texts = layout.texts[f][place]
         same = round9(weight / sum(spread)) > MOST
-        reading += (expected[c] if same else None) or UNREADABLE * field.width
+        alone = texts[0] if texts is not None and len(texts) == 1 else None
+        reading += (same and alone) or UNREADABLE * field.width
     return reading if reading.strip(UNREADABLE) else None
 
 
-def _prevailing(
-    values: Sequence[object], spread: Vector, start: int
-) -> tuple[int, float]:
-    """The first cell with the value that weighs most, and that weight."""
-    weights = dict.fromkeys(values[start : start + len(spread)], 0.0)
-    for i, w in enumerate(spread):
-        weights[values[start + i]] += w
+def _number(table: NumberTable, spread: Vector, start: int) -> float | None:
+    """The first number of the year whose numbers most have."""
+    years = dict.fromkeys(range(len(table.counts)), 0.0)
+    for k, w in zip(table.which[start:], spread, strict=False):
+        for i, share in enumerate(table.rows[k]):
+            years[i] += w * share
+    i, weight = _prevailing(years)
+    same = round9(weight / sum(spread)) > MOST
+    return float(table.number.first[i][1]) if same else None
+
+
+def _weighed(layout: LayoutTable, f: int, dates: Vector) -> dict[int, float]:
+    """How much each thing weighs that field `f` of the layout should read."""
+    weights = dict.fromkeys(range(len(layout.texts[f])), 0.0)
+    for k, w in zip(layout.which, dates, strict=True):
+        for share, places in layout.rows[k]:
+            weights[places[f]] += w * share
+    return weights
+
+
+def _prevailing(weights: Mapping[int, float]) -> tuple[int, float]:
+    """What weighs most, the first if several do, and its weight."""
     best = max(weights, key=lambda value: round9(weights[value]))
-    return values.index(best, start), weights[best]
+    return best, weights[best]
 
 
 def _shown(orig: Vector, spread: Vector, start: int) -> float:

@@ -7,9 +7,10 @@ from typing import Any
 
 from fieldid.engine.likelihood import applies
 from fieldid.errors import nearest
-from fieldid.guides.codes import check_fields
+from fieldid.guides.codes import check_code
 from fieldid.guides.names import Names, names, twice
-from fieldid.guides.refusals import Finding, Path, figure, quote, refusal
+from fieldid.guides.numbers import check_meaning, check_number
+from fieldid.guides.refusals import Finding, Path, Refusal, figure, quote, refusal
 from fieldid.guides.times import Times, check_span, check_years
 
 
@@ -36,19 +37,25 @@ def check_clue(clue: Any, path: Path, known: Known) -> Iterator[Finding]:
     yield from _check_spot(clue, (*path, "spot"), known)
     yield from _check_options(clue, path, known)
     yield from _check_sizes(clue, (*path, "size"), known)
-    yield from check_fields(clue.get("field", []), (*path, "field"), known.times)
+    yield from check_meaning(clue, path)
+    yield from check_code(clue, path, known.times)
+    yield from check_number(clue, path, known.times)
 
 
-def outside_range(value: float, clue: Any) -> bool:
-    """Whether a measure lies outside the clue's range, as far as that is known."""
-    low, high = clue.get("range", (value, value))
-    return not low <= value <= high
-
-
-def range_words(clue: Any) -> dict[str, str]:
-    """The words in which a refusal states the range."""
-    low, high = clue["range"]
-    return {"least": figure(low), "most": figure(high), "unit": clue.get("unit", "")}
+def beyond(value: float, clue: Any) -> Refusal | None:
+    """Why the clue cannot be read as this measure or number, as far as is known; None
+    if it can.
+    """
+    if {"first", "last"} <= clue.keys():
+        low, high = clue["first"][0][1], clue["last"]
+    else:
+        low, high = clue.get("range", (value, value))
+    if low <= value <= high:
+        return None
+    words = {"value": figure(value), "least": figure(low), "most": figure(high)}
+    if "last" in clue:
+        return refusal("outside-numbers", **words)
+    return refusal("outside-range", **words, unit=clue.get("unit", ""))
 
 
 def _check_spot(clue: Any, path: Path, known: Known) -> Iterator[Finding]:
@@ -101,10 +108,8 @@ def _check_sizes(clue: Any, path: Path, known: Known) -> Iterator[Finding]:
         at = (*path, place)
         yield from check_years(size.get("years"), (*at, "years"), known.times)
         yield from _check_members(size, at, known)
-        if "mean" in size and outside_range(size["mean"], clue):
-            told = figure(size["mean"])
-            refused = refusal("outside-range", value=told, **range_words(clue))
-            yield (*at, "mean"), refused
+        if "mean" in size and (told := beyond(size["mean"], clue)):
+            yield (*at, "mean"), told
     yield from _check_overlaps(sizes, path, known)
 
 

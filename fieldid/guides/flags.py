@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from typing import Any
 
-from fieldid.guides.clues import Known, outside_range, range_words
-from fieldid.guides.codes import fields_of, unfit
+from fieldid.guides.clues import Known, beyond
+from fieldid.guides.codes import code_of, unfit
 from fieldid.guides.names import names
-from fieldid.guides.refusals import Finding, Path, figure, quote, refusal
+from fieldid.guides.refusals import Finding, Path, quote, refusal
 from fieldid.guides.times import check_years
 
 _READINGS = (("among", "is"), ("over", "over"), ("under", "under"))
@@ -59,27 +59,26 @@ def _check_reading(
         given = when.get(attribute)
         if kind is None or given in (None, ()):
             continue
-        if (attribute == "among") == (kind == "measure"):
-            wants = "over or under" if kind == "measure" else "is"
+        counts = kind in ("measure", "number")
+        if (attribute == "among") == counts:
+            wants = "over or under" if counts else "is"
             told = refusal(
                 "when-kind", clue=quote(when["clue"]), kind=kind, wants=wants
             )
             yield (*path, key), told
         elif attribute == "among":
             yield from _check_among(given, (*path, key), clue, known)
-        elif outside_range(given, clue):
-            value = figure(given)
-            told = refusal("outside-range", value=value, **range_words(clue))
-            yield (*path, key), told
+        elif too_far := beyond(given, clue):
+            yield (*path, key), too_far
 
 
 def _check_among(
     given: tuple[str, ...], path: Path, clue: Any, known: Known
 ) -> Iterator[Finding]:
     options = names("option of this clue", clue.get("option", []))
-    fields = fields_of(clue.get("field", []), known.times)
+    code = code_of(clue, known.times)
     for place, text in enumerate(given):
         if clue["kind"] == "choice":
             yield from options.unknown(text, (*path, place))
-        elif fields and (told := unfit(text, fields)):
+        elif code and (told := unfit(text, code)):
             yield (*path, place), told

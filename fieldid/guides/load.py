@@ -1,11 +1,13 @@
 """From a guide's file to a Guide, or to every problem of the file at once."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
+from typing import Any
 
 from fieldid.engine.guide import Guide
-from fieldid.errors import GuideError, Problem
+from fieldid.errors import GuideError, Problem, nearest
 from fieldid.guides.check import check
+from fieldid.guides.include import clashes, joined
 from fieldid.guides.lines import line_of, lines
 from fieldid.guides.read import Source, problem, read, source
 from fieldid.guides.records import guide
@@ -14,29 +16,79 @@ from fieldid.guides.schema import examine
 
 
 def load(path: Path | str) -> Guide:
-    """The guide in a file whose name is the guide's id."""
+    """The guide in a file whose name is the guide's id; what it includes lies beside
+    it.
+    """
     path = Path(path)
-    return _guide(read(path), stem=path.stem)
+    beside = {other.stem: other for other in sorted(path.parent.glob("*.toml"))}
+    return _guide(read(path), stem=path.stem, beside=beside)
 
 
 def loads(content: bytes, *, file: str, stem: str | None = None) -> Guide:
-    """The guide in a file's content; `stem` is the id that it must have, if any."""
-    return _guide(source(content, file=file), stem=stem)
+    """The guide in a file's content; `stem` is the id that it must have, if any.
+
+    It has no folder, and so no guide beside it to include.
+    """
+    return _guide(source(content, file=file), stem=stem, beside={})
 
 
-def _guide(found: Source, *, stem: str | None) -> Guide:
+def _guide(found: Source, *, stem: str | None, beside: dict[str, Path]) -> Guide:
     try:
         data, refused = examine(found.table)
         refused += check(data)
         if ("id",) not in dict(refused):
             refused += _misnamed(data["id"], stem)
-        problems = tuple(_problems(found, refused))
     except RecursionError as error:
         # A list in a list in a list, deeper than Python can follow.
         raise problem(found.file, 0, "too-deep") from error
+    others, told = _others(data, stem or data.get("id", ""), beside)
+    problems = tuple(_problems(found, refused + told))
     if problems:
         raise GuideError(problems)
-    return guide(data)
+    return joined(guide(data), others)
+
+
+def _others(
+    data: dict[str, Any], own: str, beside: dict[str, Path]
+) -> tuple[list[Guide], list[Finding]]:
+    """The guides that are included, or why they cannot be."""
+    others: list[Guide] = []
+    told: list[Finding] = []
+    names = data.get("include", ())
+    for i, name in enumerate(names):
+        if name not in beside:
+            words = {"value": quote(name), "nearest": nearest(name, beside)}
+            told.append((("include", i), refusal("include-missing", **words)))
+        elif circle := _circle([own, name], beside):
+            words = {"chain": ", ".join(circle)}
+            told.append((("include", i), refusal("include-circle", **words)))
+        else:
+            try:
+                others.append(load(beside[name]))
+            except GuideError as error:
+                words = {"value": quote(name), "count": str(len(error.problems))}
+                told.append((("include", i), refusal("include-broken", **words)))
+    if len(others) == len(names):
+        own_clues = [clue["id"] for clue in data.get("clue", ()) if "id" in clue]
+        told += clashes(own_clues, others)
+    return others, told
+
+
+def _circle(chain: Sequence[str], beside: dict[str, Path]) -> Sequence[str]:
+    """The chain of guides up to one that stands in it before; empty if there is none.
+
+    What cannot be read includes nothing here; it is refused when it is loaded.
+    """
+    if chain[-1] in chain[:-1]:
+        return chain
+    if chain[-1] not in beside:
+        return ()
+    try:
+        included = examine(read(beside[chain[-1]]).table)[0].get("include", ())
+    except GuideError:
+        return ()
+    found = (_circle([*chain, name], beside) for name in included)
+    return next((circle for circle in found if circle), ())
 
 
 def _misnamed(name: str, stem: str | None) -> list[Finding]:

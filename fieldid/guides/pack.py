@@ -9,7 +9,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from fieldid import draw
-from fieldid.engine.guide import Choice, Code, Guide, Measure
+from fieldid.engine.guide import Choice, Code, Guide, Measure, Number
 
 
 def pack(guide: Guide) -> dict[str, Any]:
@@ -37,7 +37,7 @@ def plain(value: Any) -> Any:
         for field in fields(value)
     }
     # The one place where a field may hold one of several records.
-    if isinstance(value, Choice | Measure | Code):
+    if isinstance(value, Choice | Measure | Code | Number):
         return {"name": type(value).__name__.lower(), **mirrored}
     return mirrored
 

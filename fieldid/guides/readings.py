@@ -1,7 +1,7 @@
 """A reading against its clue: whether it fits, and what the engine gets."""
 
 from fieldid.engine.find import Reading
-from fieldid.engine.guide import Choice, Clue, Code, Measure
+from fieldid.engine.guide import Choice, Clue, Code, Measure, Number
 from fieldid.errors import nearest
 from fieldid.guides.codes import fold, unfit
 from fieldid.guides.refusals import Refusal, figure, quote, refusal
@@ -19,18 +19,20 @@ def misfit(value: object, clue: Clue) -> Refusal | None:
         return _no_option(value, kind)
     if isinstance(kind, Measure):
         return _no_measure(value, kind)
+    if isinstance(kind, Number):
+        return _no_number(value, kind)
     if not isinstance(value, str):
         return _wrong(value, "a code in quotes, or null")
-    return unfit(fold(value, kind.fields), kind.fields)
+    return unfit(fold(value, kind), kind)
 
 
 def as_read(value: object, clue: Clue) -> Reading:
-    """A value that fits, as the engine takes it: measures as fractions, codes folded.
+    """A value that fits, as the engine takes it: numbers as fractions, codes folded.
 
     A code's case means nothing where its alphabet has capitals alone.
     """
     if isinstance(clue.kind, Code) and isinstance(value, str):
-        return fold(value, clue.kind.fields)
+        return fold(value, clue.kind)
     if isinstance(value, int | float):
         return float(value)
     return None if value is None else str(value)
@@ -63,6 +65,16 @@ def _no_measure(value: object, kind: Measure) -> Refusal | None:
         most=figure(kind.high),
         unit=kind.unit,
     )
+
+
+def _no_number(value: object, kind: Number) -> Refusal | None:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return _wrong(value, "a whole number, or null")
+    least, most = kind.first[0][1], kind.last
+    # "Not a number" compares false with everything, so this refuses it too.
+    if not least <= value <= most:
+        return refusal("outside-numbers", value=quote(value), least=least, most=most)
+    return None if value == int(value) else _wrong(value, "a whole number, or null")
 
 
 def _wrong(value: object, wants: str) -> Refusal:

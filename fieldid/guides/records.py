@@ -1,5 +1,6 @@
 """From a guide's checked tables to the engine's records; nothing can fail here."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from fieldid.engine.guide import (
@@ -10,16 +11,18 @@ from fieldid.engine.guide import (
     Field,
     Guide,
     GuideFlag,
+    Layout,
     Measure,
     Members,
     ModelYear,
+    Number,
     Option,
     Part,
     Size,
     Span,
 )
 
-_TABLES = ("model", "model_year", "part", "clue", "set", "flag", "caution")
+_TABLES = ("include", "model", "model_year", "part", "clue", "set", "flag", "caution")
 
 
 def guide(data: dict[str, Any]) -> Guide:
@@ -48,9 +51,12 @@ def model_years(table: dict[str, Any]) -> tuple[ModelYear, ...]:
     )
 
 
-def field(table: dict[str, Any]) -> Field:
-    """One field of a code."""
-    return Field(**table)
+def code(table: dict[str, Any]) -> Code:
+    """A code, of the keys of its clue."""
+    layouts = tuple(
+        Layout(each["years"], _fields(each["field"])) for each in table["layout"]
+    )
+    return Code(_fields(table["field"]), table["means"], table["lag"] or 0.0, layouts)
 
 
 def _part(table: dict[str, Any]) -> Part:
@@ -71,7 +77,11 @@ def _clue(table: dict[str, Any], misread: float) -> Clue:
     )
 
 
-def _kind(table: dict[str, Any]) -> Choice | Measure | Code:
+def _fields(tables: Sequence[dict[str, Any]]) -> tuple[Field, ...]:
+    return tuple(Field(**each) for each in tables)
+
+
+def _kind(table: dict[str, Any]) -> Choice | Measure | Code | Number:
     match table["kind"]:
         case "choice":
             options = tuple(_option(option) for option in table["option"])
@@ -80,7 +90,10 @@ def _kind(table: dict[str, Any]) -> Choice | Measure | Code:
             sizes = tuple(Size(**size) for size in table["size"])
             low, high = table["range"]
             return Measure(table["unit"], low, high, table["wear"], sizes)
-    return Code(tuple(field(each) for each in table["field"]))
+        case "number":
+            means, lag = table["means"], table["lag"] or 0.0
+            return Number(means, lag, table["first"], table["last"])
+    return code(table)
 
 
 def _option(table: dict[str, Any]) -> Option:

@@ -56,6 +56,20 @@ REFUSALS: dict[str, tuple[str, str]] = {
     "unknown-drawing": ("{value} is no drawing that is here", "{nearest}"),
     "no-spot": ("the drawing {drawing} has no spot {value}", "spot = {nearest}"),
     "picture": ("{why}", "{use}"),
+    # Other guides
+    "include-missing": ("{value} is no guide beside this one", "{nearest}"),
+    "include-circle": (
+        "guides include each other in a circle: {chain}",
+        "one of them that includes none",
+    ),
+    "include-broken": (
+        "{value} has mistakes of its own: {count}",
+        "that guide without mistakes",
+    ),
+    "include-clash": (
+        "it has a clue {value}, and so has this guide or one included before",
+        "another id for one of the two",
+    ),
     # Years and months
     "year-or-years": ("has {found} of year and years", "one of the two"),
     "run-built": (
@@ -90,7 +104,28 @@ REFUSALS: dict[str, tuple[str, str]] = {
         "size {other} covers {year} too, for the same members",
         "one size for a year and a member",
     ),
+    # Numbers, and codes that mean not-before
+    "number-order": (
+        "{value} is not above {before}, the first number of the year before",
+        "numbers that rise from year to year",
+    ),
+    "number-last": (
+        "{value} is below {least}, the first number of {year}",
+        "{least} or more",
+    ),
+    "outside-numbers": (
+        "{value} is outside the numbers of this clue",
+        "a whole number from {least} to {most}",
+    ),
+    "lag-unwanted": ("stands beside {means}", 'means = "not-before", or no lag'),
     # Codes
+    "field-and-layout": ("stands beside field", "one of the two"),
+    "layout-year": ("{value} is not among the years of its layout", "{nearest}"),
+    "no-model-year": (
+        "a mark of a kind that means not-before knows no model year",
+        "the kind 'year-letter'",
+    ),
+    "weeks-unwanted": ("a field of kind {kind} counts no weeks", "no weeks here"),
     "alphabet-repeats": ("{value} stands twice in the alphabet", "each character once"),
     "alphabet-mark": (
         "{value} cannot be a character of an alphabet",
@@ -99,6 +134,7 @@ REFUSALS: dict[str, tuple[str, str]] = {
     "alphabet-short": ("the alphabet has {count}", "{most} characters or more{why}"),
     "alphabet-digits": ("{value} is not all the digits", "the ten digits"),
     "width": ("{value} is too wide for a field of kind {kind}", "at most {most}"),
+    "width-exact": ("{value} is not the width of a {kind}", "{right}"),
     "codes-unwanted": (
         "a field of kind {kind} has no codes",
         "the kind 'year-letter' or 'model-year', or no codes",

@@ -25,9 +25,11 @@ from fieldid.guides.fields import (
 )
 from fieldid.guides.refusals import Finding, findings
 from fieldid.guides.tables import (
+    MOST_NUMBER,
     Called,
     Codes,
     Drawn,
+    Firsts,
     Pair,
     Shares,
     Table,
@@ -38,6 +40,12 @@ from fieldid.guides.tables import (
 
 LEAST = 1e-6
 """The least size, wear or volume: finer than any rule, coarse enough to divide by."""
+
+LONGEST_LAG = 1000
+"""No mark stays in use for longer, in years."""
+
+MEANINGS = ("made", "not-before")
+"""What a code or a number tells: the making, or a date before it."""
 
 COMMON = 0.05
 """How often a part is taken to be replaced when the guide does not say."""
@@ -135,7 +143,7 @@ class FieldSchema(TableSchema):
 
     name = Text(required=True)
     means = Word(
-        *("month", "year", "year-letter", "model-year", "plain"),
+        *("month", "year", "year-letter", "model-year", "week", "day", "plain"),
         code="unread-kind",
         data_key="kind",
         required=True,
@@ -144,6 +152,16 @@ class FieldSchema(TableSchema):
     alphabet = Text(required=True)
     odd = Share(load_default=0.0)
     codes = Codes(load_default=())
+    weeks = Word("iso", "sunday", load_default="")
+
+
+class LayoutSchema(TableSchema):
+    """[[clue.layout]]"""
+
+    years = Years(load_default=None)
+    field = Tables(
+        lambda table: FieldSchema(), written="[[clue.layout.field]]", required=True
+    )
 
 
 class ClueSchema(TableSchema):
@@ -157,7 +175,9 @@ class ClueSchema(TableSchema):
     id = Id(required=True)
     part = Text(required=True)
     name = Text(load_default=None)
-    kind = Word("choice", "measure", "code", code="unread-kind", required=True)
+    kind = Word(
+        "choice", "measure", "code", "number", code="unread-kind", required=True
+    )
     ask = Text(required=True)
     where = Text(load_default="")
     why = Text(load_default="")
@@ -209,10 +229,34 @@ class CodeSchema(ClueSchema):
     class Meta(TableSchema.Meta):
         """All keys are known again."""
 
-    field = Tables(lambda table: FieldSchema(), written="[[clue.field]]", required=True)
+    means = Word(*MEANINGS, load_default="made")
+    lag = Amount(LEAST, LONGEST_LAG, load_default=None)
+    field = Tables(
+        lambda table: FieldSchema(), written="[[clue.field]]", load_default=()
+    )
+    layout = Tables(
+        lambda table: LayoutSchema(), written="[[clue.layout]]", load_default=()
+    )
 
 
-CLUES = {"choice": ChoiceSchema, "measure": MeasureSchema, "code": CodeSchema}
+class NumberSchema(ClueSchema):
+    """[[clue]] of kind "number"."""
+
+    class Meta(TableSchema.Meta):
+        """All keys are known again."""
+
+    means = Word(*MEANINGS, load_default="made")
+    lag = Amount(LEAST, LONGEST_LAG, load_default=None)
+    first = Firsts(required=True)
+    last = Count(0, MOST_NUMBER, required=True)
+
+
+CLUES = {
+    "choice": ChoiceSchema,
+    "measure": MeasureSchema,
+    "code": CodeSchema,
+    "number": NumberSchema,
+}
 
 
 def clue_schema(table: Mapping[str, Any]) -> ClueSchema:
@@ -283,6 +327,7 @@ class GuideSchema(TableSchema):
     source = Text(required=True)
     updated = Day(required=True)
     drawing = Text(required=True)
+    include = Texts(load_default=())
     model = Table(
         ModelSchema(), written="[model]", load_default=lambda: ModelSchema().load({})
     )

@@ -9,8 +9,11 @@ from marshmallow import RAISE, Schema, ValidationError
 from fieldid import draw
 from fieldid.engine.guide import Picture
 from fieldid.errors import nearest
-from fieldid.guides.fields import Share, Text, Wanted, Year
+from fieldid.guides.fields import Count, Share, Text, Wanted, Year
 from fieldid.guides.refusals import Refusal, quote, refusal, refused
+
+MOST_NUMBER = 10**12
+"""No series of numbers is longer, and phones count so far without a mistake."""
 
 
 class TableSchema(Schema):
@@ -131,9 +134,21 @@ class Codes(Wanted):
     ) -> tuple[tuple[int, str], ...]:
         if not isinstance(value, Mapping) or not value:
             raise self.not_that(value)
-        # TOML's keys are text, so a year among them is digits in quotes or bare.
-        years = {key: int(key) if _DIGITS.fullmatch(key) else key for key in value}
-        return tuple(zip(_each(years, Year()), _each(value, Text()), strict=True))
+        return tuple(zip(_years(value), _each(value, Text()), strict=True))
+
+
+class Firsts(Wanted):
+    """A table from years to their first numbers, in the order of the years."""
+
+    wants = "a table of years, as { 1951 = 1, 1952 = 4201 }"
+
+    def _deserialize(
+        self, value: object, *args: object, **kwargs: object
+    ) -> tuple[tuple[int, int], ...]:
+        if not isinstance(value, Mapping) or not value:
+            raise self.not_that(value)
+        numbers = _each(value, Count(0, MOST_NUMBER))
+        return tuple(sorted(zip(_years(value), numbers, strict=True)))
 
 
 class Drawn(Wanted):
@@ -237,6 +252,12 @@ def _each(values: Mapping[Any, object], field: Wanted) -> tuple[Any, ...]:
     if errors:
         raise ValidationError(errors)
     return tuple(read)
+
+
+def _years(value: Mapping[str, object]) -> tuple[Any, ...]:
+    """The keys of a table as years: TOML's keys are text, in quotes or bare."""
+    years = {key: int(key) if _DIGITS.fullmatch(key) else key for key in value}
+    return _each(years, Year())
 
 
 def _is_missing(messages: Any) -> bool:

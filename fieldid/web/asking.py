@@ -9,7 +9,8 @@ from itertools import pairwise
 from fieldid.engine import Item, Tables
 from fieldid.engine.code import UNREADABLE, CodeTable
 from fieldid.engine.find import Reading
-from fieldid.engine.guide import Choice, Clue, Code, Measure
+from fieldid.engine.guide import Choice, Clue, Code, Measure, Number
+from fieldid.engine.layout import IN_YEAR
 from fieldid.engine.likelihood import applies
 from fieldid.engine.prepare import tables_for
 from fieldid.engine.words import figure
@@ -45,6 +46,9 @@ def asks(tables: Tables, clue: Clue) -> tuple[Ask, ...]:
             return (Ask(clue, 0, f"In {clue.kind.unit}.", ranges),) if ranges else ()
         case Code():
             return _fields(tables, clue, clue.kind)
+        case Number():
+            # Nobody looks a number up on paper answer by answer.
+            return ()
 
 
 def read(item: Item, ask: Ask, reading: str | float) -> Item:
@@ -108,7 +112,8 @@ def _fields(tables: Tables, clue: Clue, kind: Code) -> tuple[Ask, ...]:
     for place, field in enumerate(kind.fields):
         spoken = _characters(start + 1, start + field.width, length)
         start += field.width
-        texts = sorted({text for text in table.expected[place] if text is not None})
+        told = table.layouts[0].texts[place] if field.means not in IN_YEAR else ()
+        texts = sorted({text for right in told if right for text in right})
         if texts:
             detail = f"Only the {field.name} in it: {spoken}."
             answers = tuple(Printed(text, text) for text in texts)

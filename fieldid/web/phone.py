@@ -24,6 +24,25 @@ LIVE = "dev"
 """What stands for the build in addresses that are answered live."""
 WORKER = "phone/sw.js"
 EARLY = "phone/early.js"
+SHEET = "css/app.css"
+"""The app's style sheets in one file, in this order."""
+JOINED = (
+    "tokens",
+    "base",
+    "drawing",
+    "phone",
+    "home",
+    "look",
+    "typed",
+    "places",
+    "set",
+    "verdict",
+    "seller",
+)
+ALONE = ("tokens", "base", "drawing", "tree", "verdict", "judge")
+"""Style sheets of the pages beside the app."""
+NAMED = (SHEET, *(f"css/{name}.css" for name in ALONE), EARLY, ENTRY)
+"""The style sheets and scripts that the pages name."""
 COLOUR = "#f4ecd8"
 TYPES = {
     ".css": "text/css",
@@ -61,7 +80,7 @@ def addresses(shelf: Shelf) -> tuple[str, ...]:
     unchanging = [
         *(f"guides/{guide.id}.json" for guide in shelf.guides),
         "vectors.json",
-        *_static(shelf),
+        *NAMED,
     ]
     return tuple(
         sorted(
@@ -86,6 +105,7 @@ def index() -> str:
         "phone/index.html",
         guides=shelf.guides,
         entry=ENTRY,
+        sheet=SHEET,
         picture=picture,
     )
 
@@ -165,10 +185,13 @@ def vectors(build: str) -> Response:
 def unchanging(build: str, path: str) -> Response:
     """A script or a style sheet."""
     shelf = _shelf(build)
-    if path not in _static(shelf):
+    if path not in NAMED:
         abort(404)
     if path == ENTRY:
         return _answer(path, script(shelf.static).encode())
+    if path == SHEET:
+        sheets = (shelf.static / f"css/{name}.css" for name in JOINED)
+        return _answer(path, b"\n".join(sheet.read_bytes() for sheet in sheets))
     return _answer(path, (shelf.static / path).read_bytes())
 
 
@@ -200,12 +223,6 @@ def _guide(shelf: Shelf, guide_id: str) -> Guide:
         if guide.id == guide_id:
             return guide
     abort(404)
-
-
-def _static(shelf: Shelf) -> tuple[str, ...]:
-    """Paths of the style sheets and of the two scripts that the page names."""
-    styles = (f"css/{file.name}" for file in shelf.static.glob("css/*.css"))
-    return (*sorted(styles), EARLY, ENTRY)
 
 
 def _compact(data: object) -> bytes:

@@ -20,7 +20,7 @@ import { listenAnswers } from "./view/answering.js";
 import { listen, listenChanges, revealOpened } from "./view/dom.js";
 import { dismiss, notify } from "./view/frame.js";
 import { drawDraft } from "./view/home.js";
-import { copyFind } from "./view/keep.js";
+import { copyStory } from "./view/keep.js";
 import { incomplete, press } from "./view/keypad.js";
 import { moveMark, parse, unfit } from "./view/measure.js";
 import { clueAt } from "./view/places.js";
@@ -28,6 +28,7 @@ import { listenSet } from "./view/set.js";
 
 /** @typedef {import("./engine/guide.js").Clue} Clue */
 /** @typedef {import("./desk.js").Question} Question */
+/** @typedef {import("./routes.js").Route} Route */
 
 /** Errors whose message is a whole sentence for the user. */
 const SPOKEN = ["DraftError", "ShelfError", "StoreError"];
@@ -77,24 +78,30 @@ function draw(arriving = false) {
     drawHome();
     return drawScreen(needsFind(wanted.screen) ? "home" : wanted.screen, {}, arriving);
   }
-  const { screen, member } = possible(wanted, now.guide);
-  if (screen === "verdict") {
-    const one = alone(now, member);
-    return drawScreen(screen, { ...(one ?? now), member: one && member, ...NOBODY }, arriving);
-  }
-  const question = asked(now, wanted) ?? NOBODY;
-  const typing = entryOf(question);
-  if (entry.for !== typing) entry = { for: typing, typed: before(question), wrong: "" };
+  const screen = possible(wanted.screen, now.guide);
+  const data = screen === "verdict" ? judged(wanted) : questioned(wanted);
   const said = screen === "seller" ? { letter: letter(now) } : {};
-  drawScreen(screen, { ...now, ...entry, ...question, ...said }, arriving);
+  drawScreen(screen, { ...data, ...said }, arriving);
 }
 
 /** In place of a question where there is none. */
 const NOBODY = { clue: null, places: [], open: [] };
 
-/** The screen, or one that the guide has in its place. @param {import("./routes.js").Route} wanted @param {import("./shelf.js").Guide} guide */
-function possible(wanted, guide) {
-  return wanted.screen === "set" && !guide.members ? { ...wanted, screen: "places" } : wanted;
+/** The screen, or one that the guide has in its place. @param {string} screen @param {import("./shelf.js").Guide} guide */
+const possible = (screen, { members }) => (screen === "set" && !members ? "places" : screen);
+
+/** What a verdict is drawn from: of all, or of the member that the address names. @param {Route} wanted */
+function judged({ member }) {
+  const one = alone(now, member);
+  return { ...(one ?? now), ...NOBODY, member: one && member };
+}
+
+/** What is drawn with a question, be it shown or not. @param {Route} wanted */
+function questioned(wanted) {
+  const question = asked(now, wanted) ?? NOBODY;
+  const typing = entryOf(question);
+  if (entry.for !== typing) entry = { for: typing, typed: before(question), wrong: "" };
+  return { ...now, ...entry, ...question };
 }
 
 /** The question that is being asked. */
@@ -105,7 +112,8 @@ const entryOf = ({ clue, places }) => `${clue?.id ?? ""} ${places.join()}`;
 
 /** What was typed for a question when it was answered. @param {{clue: Clue | null, places: readonly number[]}} question */
 function before({ clue, places: [place] }) {
-  return String((clue && place >= 0 && reading(now.session.items[place], clue.id)) ?? "");
+  const item = now.session.items[place];
+  return String((clue && item && reading(item, clue.id)) ?? "");
 }
 
 /**
@@ -143,7 +151,7 @@ function take({ means, value, rest = false }) {
   const of = rest ? open : places;
   if (kind.name === "code")
     return takeTyped(clue, of, typed, incomplete(kind.fields, typed), typed);
-  if (kind.name === "measure") takeTyped(clue, of, value, unfit(kind, value), parse(value));
+  if (kind.name === "measure") takeTyped(clue, of, value, unfit(kind, value), parse(value, kind.unit));
 }
 
 /** @param {Clue} clue @param {readonly number[]} places @param {string} typed @param {string} wrong @param {string | number | null} reading */
@@ -231,7 +239,7 @@ function listenAll() {
     const clue = clueAt(event, now.guide, now.session);
     if (clue) location.hash = toClue(clue.id);
   });
-  listen(screenOf("verdict"), { copy: () => void copyFind(screenOf("verdict"), now.find) });
+  listen(screenOf("verdict"), { copy: () => void copyStory(screenOf("verdict"), now) });
   listen(at("[data-bar]"), {
     undo: () => step(session.undo(now.session), route(location.hash).screen === "look"),
   });

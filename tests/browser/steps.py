@@ -2,7 +2,7 @@
 
 import re
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 READY = re.compile("ready for no signal", re.IGNORECASE)
 
@@ -28,8 +28,17 @@ def status(page: Page) -> str:
 
 def tap(page: Page, answer: str) -> None:
     """Taps an answer, and waits until the question has changed."""
+    _answer(page, page.locator("label.answer", has_text=answer))
+
+
+def choose(page: Page, option: str) -> None:
+    """Taps the answer that is this option of the guide, whatever its words are."""
+    _answer(page, page.locator(f"label.answer:has(input[value='{option}'])"))
+
+
+def _answer(page: Page, answer: Locator) -> None:
     before = heading(page).inner_text()
-    page.locator("label.answer", has_text=answer).first.click()
+    answer.first.click()
     expect(heading(page)).not_to_have_text(before)
 
 
@@ -72,7 +81,7 @@ def member(page: Page, at: str):
     )
 
 
-def read(page: Page, clue: str, answer: str, of: str = "") -> None:
-    """Answers a clue's question, of one member where one is named."""
+def read(page: Page, clue: str, option: str, of: str = "") -> None:
+    """Answers a clue's question with an option, of one member where one is named."""
     go(page, f"#look/{clue}/{of}" if of else f"#look/{clue}")
-    tap(page, answer)
+    choose(page, option)

@@ -8,7 +8,7 @@ from itertools import permutations
 import pytest
 
 from fieldid.cli import main
-from make import plover
+from make import PLOVER, plover
 
 GUIDE = "wrackham-teale-dotterel"
 FIND = {
@@ -316,3 +316,14 @@ def test_nothing_to_judge_is_a_wrong_call(run):
 
     assert (code, out) == (2, "")
     assert "judge needs a GUIDE, or a file with --find" in err
+
+
+def test_numbers_are_read_as_whole_ones(run):
+    guide = str(PLOVER)
+
+    code, out, err = run(guide, "--read", "serial=4200", "--read", "mark=?")
+    wrong, _, told = run(guide, "--read", "serial=4200a")
+
+    assert (code, err, wrong) == (0, "", 1)
+    assert "Runner-up" in out
+    assert told.endswith("'4200a' is no number; would be right: digits alone\n")

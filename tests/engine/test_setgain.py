@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from bags import MEMBERS, settled, small_guide, small_set
 from fieldid.engine.find import Item
 from fieldid.engine.gain import entropy, prospects
-from fieldid.engine.guide import Choice, Code, Measure
+from fieldid.engine.guide import Choice, Code, Measure, Number
 from fieldid.engine.measure import CUTS, STEPS
 from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
@@ -19,6 +19,7 @@ from fieldid.engine.setgain import set_prospects
 from fieldid.engine.sets import weigh_set
 from fieldid.engine.special import round9
 from kittiwake import GUIDE as KITTIWAKE
+from make import number
 from oracle import clean, set_truth
 
 seeds = st.integers(0, 10**6)
@@ -87,6 +88,31 @@ def test_gain_of_codes_equals_brute_force(seed):
         readings = clean(guide, guide.clues[prospect.k])
 
         assert prospect.bits == close(expected(guide, items, prospect, readings))
+
+
+@pytest.mark.parametrize("lag", [0.0, 1.5])
+@pytest.mark.parametrize("seed", range(4))
+def test_gain_of_numbers_equals_brute_force(seed, lag):
+    """A serial, with a lag a patent, in place of the code; every number tried out."""
+    guide = small_guide(seed)
+    first = {1949: 1, 1950: 3, 1951: 4}
+    clues = [
+        number("stamp", first, 6, part=clue.part, lag=lag)
+        if isinstance(clue.kind, Code)
+        else clue
+        for clue in guide.clues
+    ]
+    items = tuple(
+        replace(item, readings=tuple((c, a) for c, a in item.readings if c != "stamp"))
+        for item in small_set(guide, seed)
+    )
+    guide = replace(guide, clues=tuple(clues))
+    found = asked(guide, items, Number)
+
+    assert found
+    for prospect in found:
+        numbers = range(1, 7)
+        assert prospect.bits == close(expected(guide, items, prospect, numbers))
 
 
 @pytest.mark.parametrize("seed", range(3))

@@ -16,7 +16,7 @@ from fieldid.guides.pack import plain
 GUIDES = {guide.id: guide for guide in make_vectors.guides()}
 FILES = {path.stem: path for path in sorted(make_vectors.VECTORS.glob("*.json"))}
 # The brute force takes all combinations of part states: only small guides and finds.
-SMALL = ("ashlar-kittiwake", "lone-dunlin", "tarn-corncrake")
+SMALL = ("ashlar-kittiwake", "fen-bittern", "lone-dunlin", "tarn-corncrake")
 EVERY = 12
 
 

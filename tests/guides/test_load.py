@@ -14,6 +14,7 @@ from fieldid.engine.guide import (
     GuideFlag,
     Members,
     ModelYear,
+    Number,
     Option,
     Part,
     Size,
@@ -116,13 +117,30 @@ def test_measure_has_its_sizes(guide):
 
 
 def test_code_has_its_fields(guide):
-    stamp, band = guide.clues[2:]
+    stamp, band = guide.clues[2:4]
 
     assert isinstance(stamp.kind, Code)
     assert [each.means for each in stamp.kind.fields] == ["month", "year", "model-year"]
     assert stamp.kind.fields[2].codes == ((1951, "17"), (1952, "18"), (1953, "21"))
     assert band.kind.fields[0].codes[0] == (1950, "P")
     assert (stamp.spot, band.seen_from) == ("hosel", "away")
+
+
+def test_number_has_its_table(guide):
+    serial, patent = guide.clues[4:6]
+
+    assert serial.kind == Number(
+        "made", 0.0, ((1950, 1), (1951, 400), (1952, 4200)), 9000
+    )
+    assert (patent.kind.means, patent.kind.lag) == ("not-before", 8.0)
+
+
+def test_code_has_its_layouts(guide):
+    mark = guide.clues[6].kind
+
+    assert (mark.fields, mark.means, mark.lag) == ((), "not-before", 2.5)
+    assert [layout.years for layout in mark.layouts] == [(1943, 1949), None]
+    assert mark.layouts[1].fields[0].weeks == "iso"
 
 
 def test_set_has_its_members(guide):

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fieldid import draw
-from fieldid.engine.guide import Choice, Clue, Field, Guide
+from fieldid.engine.guide import Choice, Clue, Code, Field, Guide, Layout, Number
 from fieldid.guides.load import load
 from fieldid.guides.pack import dump, pack
 from make import PLOVER, code, guide, model_year, part
@@ -28,7 +28,21 @@ def test_records_keep_their_fields_in_order():
         "measure",
         "code",
         "code",
+        "number",
+        "number",
+        "code",
     ]
+
+
+def test_layouts_and_numbers_go_along():
+    packed = pack(load(PLOVER))
+    mark, patent = packed["clues"][6]["kind"], packed["clues"][5]["kind"]
+
+    assert list(patent) == ["name", *names(Number)]
+    assert patent["first"] == [[1931, 1700000], [1940, 2185170]]
+    assert list(mark) == ["name", *names(Code)]
+    assert list(mark["layouts"][0]) == names(Layout)
+    assert list(mark["layouts"][0]["fields"][0]) == names(Field)
 
 
 def test_pictures_go_along_as_drawn():

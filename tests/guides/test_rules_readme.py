@@ -30,7 +30,8 @@ SECTIONS = {
     "### A choice: [[clue.option]]": schema.OptionSchema,
     "### A span in seen": schema.SpanSchema,
     "### A size": schema.SizeSchema,
-    "### A code: [[clue.field]]": schema.FieldSchema,
+    "### A field: [[clue.field]]": schema.FieldSchema,
+    "### A layout: [[clue.layout]]": schema.LayoutSchema,
     "### [set]": schema.SetSchema,
     "### [[flag]]": schema.FlagSchema,
     "### What a flag waits for": schema.WhenSchema,
@@ -126,9 +127,17 @@ def test_section_names_every_key(heading):
     )
 
 
-def test_measure_section_names_its_own_keys():
-    section = PAGE.read_text().split("\n### A measure\n")[1].split("\n#")[0]
-    own = set(keys(schema.MeasureSchema)) - set(keys(schema.ClueSchema))
+@pytest.mark.parametrize(
+    ("kind", "of"),
+    [
+        ("measure", schema.MeasureSchema),
+        ("code", schema.CodeSchema),
+        ("number", schema.NumberSchema),
+    ],
+)
+def test_section_of_a_kind_names_its_own_keys(kind, of):
+    section = PAGE.read_text().split(f"\n### A {kind}\n")[1].split("\n#")[0]
+    own = set(keys(of)) - set(keys(schema.ClueSchema))
 
     assert set(re.findall(r"^\| `(\w+)` \|", section, re.MULTILINE)) == own
 

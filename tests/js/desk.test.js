@@ -1,10 +1,12 @@
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { test } from "node:test";
 
-import { asked } from "../../static/phone/desk.js";
+import { alone, asked, laid } from "../../static/phone/desk.js";
+import { prepare, unpack } from "../../static/phone/engine/index.js";
 import { addMembers, pick } from "../../static/phone/members.js";
 import { WHICH } from "../../static/phone/routes.js";
-import { answer } from "../../static/phone/session.js";
+import { answer, away, begin, claim } from "../../static/phone/session.js";
 import { small } from "./small-guide.js";
 import { clue, fresh } from "./walk.js";
 
@@ -71,4 +73,43 @@ test("the rest is asked however little it tells", () => {
 
 test("a clue that the guide lacks is not asked", () => {
   assert.equal(question(set, { clue: "star" })[0], "code");
+});
+
+const VECTOR = new URL("../vectors/tarn-corncrake.json", import.meta.url);
+const woods = unpack(JSON.parse(readFileSync(VECTOR, "utf8")).guide);
+const shelved = { guide: woods, tables: prepare(woods), stamp: "1a2b" };
+const [first] = woods.clues;
+const pair = addMembers(begin(woods.id), ["3", "5"], woods);
+
+test("what nothing is judged by is not judged again", () => {
+  const desk = laid(shelved, pair);
+  const picked = laid(desk, pick(pair, 1));
+
+  assert.equal(picked.verdict, desk.verdict);
+  assert.equal(picked.session.at, 1);
+});
+
+test("whatever is judged is judged anew", () => {
+  const desk = laid(shelved, pair);
+  const changes = [
+    answer(pair, first, first.kind.options[0].id),
+    claim(pair, { model_year: woods.years[0].year, cites: [] }),
+    away(pair, true),
+  ];
+
+  for (const session of changes) {
+    const again = laid(shelved, session);
+    assert.deepEqual(laid(desk, session).verdict, again.verdict);
+    assert.notDeepEqual(again.verdict, desk.verdict);
+  }
+});
+
+test("a member's own desk is that of one object", () => {
+  const desk = laid(shelved, answer(pair, first, first.kind.options[0].id, [1]));
+  const own = alone(desk, "5");
+
+  assert.deepEqual(own.find.items, [desk.find.items[1]]);
+  assert.deepEqual(own.verdict.members, []);
+  assert.equal(alone(desk, "W"), null);
+  assert.equal(alone(laid(shelved, begin(woods.id)), null), null);
 });

@@ -68,6 +68,7 @@ test("what is no draft is refused with a sentence", () => {
     "items as object": with_({ items: { 0: item({}) } }),
     "item as text": with_({ items: ["7"] }),
     "two items without members": with_({ items: [item({}), item({})] }),
+    "one of two without a member": with_({ items: [item({}), item({ member: "7" })] }),
     "a member twice": with_({ items: [item({ member: "7" }), item({ member: "7" })] }),
     "place outside": with_({ at: 1 }),
     "place in text": with_({ at: "length" }),

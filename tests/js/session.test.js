@@ -104,6 +104,14 @@ test("what cannot be done now is kept", () => {
   assert.deepEqual(session.without, ["callipers"]);
 });
 
+test("photos and a look from a step away exclude each other", () => {
+  const photos = events.photos(events.away(fresh(), true), true);
+
+  assert.deepEqual([photos.photos, photos.away], [true, false]);
+  assert.equal(events.away(photos, true).photos, false);
+  assert.deepEqual(undo(photos).away, true);
+});
+
 test("a tap that changes nothing is no step", () => {
   const session = lose(answer(fresh(), clue("pad"), 6.1), "grip", small);
 

@@ -106,10 +106,9 @@ test("permuting members permutes the answer", () => {
 
 test("ten members with seventeen readings near 0.01 survive", () => {
   const guide = structuredClone(packed("ashlar-kittiwake"));
-  const pattern = guide.clues
-    .find((clue) => clue.id === "stamp")
-    .kind.fields.filter((field) => field.name === "pattern");
-  const number = { ...guide.clues[0], misread: 0.1, kind: { name: "code", fields: pattern } };
+  const { kind } = guide.clues.find((clue) => clue.id === "stamp");
+  const fields = kind.fields.filter((field) => field.name === "pattern");
+  const number = { ...guide.clues[0], misread: 0.1, kind: { ...kind, fields } };
   guide.clues = Array.from({ length: 17 }, (_, k) => ({ ...number, id: `n-${k}` }));
   guide.members = { ...guide.members, all: TEN, stray_for: [] };
   const read = ["19", "28", "27", "18"];

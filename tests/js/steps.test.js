@@ -54,6 +54,7 @@ test("only what spread is told of", () => {
   assert.equal(spread(answer(set, clue("code"), "A17", [1]), small), null);
   assert.equal(spread(retract(all, "rings"), small), null);
   assert.equal(spread(pick(all, 1), small), null);
+  assert.equal(spread(answer(pick(all, 1), clue("rings"), "green"), small), null);
   assert.equal(spread(claimed(all, "1951"), small), null);
   assert.equal(spread(withMember(all, "6", small), small), null);
   assert.equal(spread(rename(all, "3", "4", small), small), null);

@@ -11,7 +11,7 @@ from fieldid.engine import Claim, Find, Item, judge, prepare
 from fieldid.guides.pack import dump, plain
 from fieldid.paths import STATIC
 from fieldid.web.icons import CUTS, PAPER
-from fieldid.web.phone import Shelf, addresses
+from fieldid.web.phone import ALONE, JOINED, Shelf, addresses
 
 
 @pytest.fixture(scope="module")
@@ -183,3 +183,15 @@ def test_bundle_pages_name_their_build():
     assert re.findall(r'data-base="([^"]*)"', made.files["index.html"].decode()) == [
         f"v/{made.build}/"
     ]
+
+
+def test_one_style_sheet_holds_the_apps_own(client, index):
+    (link,) = index.find_all("link", rel="stylesheet")
+    sheet = client.get(f"/{link['href']}").text
+
+    for name in JOINED:
+        assert (STATIC / f"css/{name}.css").read_text() in sheet, name
+
+
+def test_every_style_sheet_is_used_somewhere():
+    assert {file.stem for file in STATIC.glob("css/*.css")} == {*JOINED, *ALONE}

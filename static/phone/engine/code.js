@@ -1,14 +1,17 @@
 /**
  * Code clues: stamped or printed strings of fixed-width fields, ? for unreadable.
  *
- * Model page: "code". Strings are spread before they are counted, since a character
- * may be more than one of the units that JavaScript's strings count in.
+ * Model page: "code". What they should read is in `layout`.
  */
 
+import { layouts } from "./guide.js";
+import { on_later, staying } from "./later.js";
+import { clean_of, fits, layout_table, layout_weights } from "./layout.js";
 import { blend, halves } from "./likelihood.js";
 
 /** @import { Cell } from "./cells.js" */
 /** @import { Clue, Code, Field } from "./guide.js" */
+/** @import { LayoutTable, Row, Texts } from "./layout.js" */
 /** @import { Likelihood } from "./likelihood.js" */
 /** @import { Vector } from "./special.js" */
 
@@ -29,18 +32,25 @@ export const LOOK_ALIKES = Object.freeze([
 ]);
 export const LOOK_ALIKE = 5;
 export const UNREADABLE = "?";
+/** The model year of a month in which marks were given to all. */
+export const NO_MODEL = 0;
 
 /**
- * What each field should read in each cell, field by field (null: not said),
+ * What each layout should read at each date, how often the code is laid out so,
  * and the likelihoods of the clean readings.
  *
- * The sources of a replaced part are the cells, and a last one that shows anything.
+ * Dates are the cells, or of a code that means not-before all months in which its
+ * marks were given, up to the last cell's: `which` is where each cell stands among
+ * them. The sources of a replaced part are the cells, and a last one that shows
+ * anything.
  * @typedef {object} CodeTable
  * @property {"code"} name
  * @property {Code} code
  * @property {number} misread
  * @property {Vector} sources
- * @property {readonly (readonly (string | null)[])[]} expected
+ * @property {readonly number[]} which
+ * @property {readonly LayoutTable[]} layouts
+ * @property {readonly Vector[]} weights
  * @property {readonly Likelihood[]} clean
  */
 
@@ -52,97 +62,167 @@ export const UNREADABLE = "?";
  * @returns {CodeTable}
  */
 export function code_table(clue, kind, cells) {
-  const expected = kind.fields.map((field) =>
-    cells.map((cell) => _expected(field, cell)),
-  );
-  const sources = halves(cells.map((cell) => cell.spread));
+  const made = kind.means === "made";
+  const dates = made ? cells : _months(kind, cells);
+  const known = layouts(kind);
   /** @type {CodeTable} */
   const bare = {
     name: "code",
     code: kind,
     misread: clue.misread,
-    sources,
-    expected,
+    sources: halves(cells.map((cell) => cell.spread)),
+    which: _which(kind, cells, dates),
+    layouts: known.map((layout) => layout_table(layout, dates)),
+    // Where a code was laid out in no way that is known, no marks were given.
+    weights: layout_weights(known, dates, clue.misread, { silent: made ? 1 : 0 }),
     clean: [],
   };
-  const clean = _clean(bare).map((reading) => code_likelihood(bare, reading));
+  const readings = clean_of(bare.layouts, UNREADABLE);
+  const clean = readings.map(([reading, of]) => _likelihood(bare, reading, of));
   return Object.freeze({ ...bare, clean });
 }
 
 /**
- * Likelihood of a reading of the code's full length.
+ * Likelihood of a reading that fits one of the code's layouts, or several.
  * @param {CodeTable} table
  * @param {string} reading
  * @returns {Likelihood}
  */
 export function code_likelihood(table, reading) {
-  const characters = [...reading];
-  const orig = Array(table.sources.length - 1).fill(1);
-  let out = 1;
-  let start = 0;
-  for (const [f, field] of table.code.fields.entries()) {
-    const text = characters.slice(start, start + field.width);
-    start += field.width;
-    const uniform = _uniform(field, text);
-    out *= uniform;
-    const expected = table.expected[f];
-    /** @type {Map<string | null, number>} */
-    const by_text = new Map();
-    for (let c = 0; c < orig.length; c++) {
-      const right = expected[c];
-      let share = by_text.get(right);
-      if (share === undefined) {
-        share = _field(field, text, right, uniform, table.misread);
-        by_text.set(right, share);
-      }
-      orig[c] *= share;
+  return _likelihood(table, reading, [...table.layouts.keys()]);
+}
+
+/**
+ * How much each date weighs on objects of the cells from `start` on, which have
+ * these weights.
+ * @param {CodeTable} table
+ * @param {Vector} spread
+ * @param {number} start
+ * @returns {Vector}
+ */
+export function code_dates(table, spread, start) {
+  const dates = Array(table.weights[0].length).fill(0);
+  for (const [k, w] of spread.entries()) {
+    const i = table.which[start + k];
+    if (i >= 0) {
+      dates[i] += w;
     }
+  }
+  if (table.code.means === "made") {
+    return dates;
+  }
+  return on_later(dates.reverse(), staying(12 * table.code.lag)).reverse();
+}
+
+/**
+ * Likelihood of a reading of one of the layouts at some places.
+ * @param {CodeTable} table
+ * @param {string} reading
+ * @param {readonly number[]} of
+ * @returns {Likelihood}
+ */
+function _likelihood(table, reading, of) {
+  const m = table.misread;
+  const by_date = Array(table.weights[0].length).fill(0);
+  let out = 0;
+  for (const place of of) {
+    const layout = table.layouts[place];
+    const weights = table.weights[place];
+    if (fits(reading, layout.fields, UNREADABLE)) {
+      const [uniform, by_row] = _layout(layout, reading, m);
+      for (let d = 0; d < by_date.length; d++) {
+        by_date[d] += weights[d] * by_row[layout.which[d]];
+      }
+      out += uniform / table.layouts.length;
+    }
+  }
+  let orig = by_date;
+  if (table.code.means !== "made") {
+    const later = on_later(by_date, staying(12 * table.code.lag));
+    orig = table.which.map((i) => (1 - m) * (i >= 0 ? later[i] : 0) + m * out);
   }
   const by_source = [...orig, out];
   return Object.freeze({ orig, rep: blend(table.sources, by_source), out, by_source });
 }
 
 /**
- * What the field should read in the cell; null where nothing is said.
- * @param {Field} field
- * @param {Cell} cell
- * @returns {string | null}
+ * The months in which marks were given, and those up to the last cell's, in which
+ * they may still have been in use.
+ * @param {Code} kind
+ * @param {readonly Cell[]} cells
+ * @returns {Cell[]}
  */
-function _expected(field, cell) {
-  const year = Math.floor(cell.t / 12);
-  switch (field.means) {
-    case "month":
-      return [...field.alphabet][cell.t % 12];
-    case "year":
-      return String(year).slice(-field.width);
-    case "year-letter":
-      return new Map(field.codes).get(year) ?? null;
-    case "model-year":
-      return new Map(field.codes).get(cell.year) ?? null;
+function _months(kind, cells) {
+  const built = cells.map((cell) => Math.floor(cell.t / 12));
+  const [opens, closes] = [Math.min(...built), Math.max(...built)];
+  const spans = layouts(kind).map((layout) => layout.years ?? [opens, closes]);
+  const first = Math.min(...spans.map(([a]) => a));
+  const last = Math.max(closes, ...spans.map(([, b]) => b));
+  const months = [];
+  for (let t = 12 * first; t < 12 * last + 12; t++) {
+    months.push({ year: NO_MODEL, t, spread: 0 });
   }
-  return null;
+  return months;
 }
 
 /**
- * The distinct readings without a mistake, in the order of the cells.
- *
- * Fields that say nothing about the date stay unread. A cell on which a dating
- * field is silent has no clean reading: the readings must not overlap.
- * @param {CodeTable} table
+ * Where each cell stands among the dates; below 0 if it is before them all.
+ * @param {Code} kind
+ * @param {readonly Cell[]} cells
+ * @param {readonly Cell[]} dates
  */
-function _clean(table) {
-  const dating = table.expected.map((row) => row.some((right) => right !== null));
-  /** @type {Set<string>} */
-  const readings = new Set();
-  for (let c = 0; c < table.sources.length - 1; c++) {
-    const row = table.expected.map((expected) => expected[c]);
-    if (row.every((right, f) => right || !dating[f])) {
-      const fields = table.code.fields;
-      const texts = row.map((right, f) => right || UNREADABLE.repeat(fields[f].width));
-      readings.add(texts.join(""));
-    }
+function _which(kind, cells, dates) {
+  if (kind.means === "made") {
+    return cells.map((_, c) => c);
   }
-  return [...readings];
+  return cells.map((cell) => Math.max(cell.t - dates[0].t, -1));
+}
+
+/**
+ * Probability of a reading laid out so: drawn by lot, and for each row.
+ * @param {LayoutTable} layout
+ * @param {string} reading
+ * @param {number} m
+ * @returns {[number, Vector]}
+ */
+function _layout(layout, reading, m) {
+  const characters = [...reading];
+  let out = 1;
+  let start = 0;
+  /** @type {Vector[]} */
+  const by_field = [];
+  for (const [f, field] of layout.fields.entries()) {
+    const text = characters.slice(start, start + field.width);
+    start += field.width;
+    const uniform = _uniform(field, text);
+    out *= uniform;
+    by_field.push(
+      layout.texts[f].map((right) => _field(field, text, right, uniform, m)),
+    );
+  }
+  return [out, layout.rows.map((row) => _row(row, by_field, out))];
+}
+
+/**
+ * Probability of a reading where the layout should read one of these, or, if it
+ * should not be there at all, anything.
+ * @param {Row} row
+ * @param {readonly Vector[]} by_field
+ * @param {number} out
+ */
+function _row(row, by_field, out) {
+  if (row.length === 0) {
+    return out;
+  }
+  let total = 0;
+  for (const [share, places] of row) {
+    let product = share;
+    for (const [f, likes] of by_field.entries()) {
+      product *= likes[places[f]];
+    }
+    total += product;
+  }
+  return total;
 }
 
 /**
@@ -162,10 +242,10 @@ function _uniform(field, text) {
 }
 
 /**
- * Likelihood of one field where it should read `right`.
+ * Likelihood of one field where it should read any of `right`.
  * @param {Field} field
  * @param {string[]} text
- * @param {string | null} right
+ * @param {Texts} right
  * @param {number} uniform
  * @param {number} m
  */
@@ -173,11 +253,15 @@ function _field(field, text, right, uniform, m) {
   if (right === null) {
     return uniform;
   }
-  let exact = 1;
-  for (const [i, o] of [...right].entries()) {
-    exact *= _character(field.alphabet, text[i], o, m);
+  let exact = 0;
+  for (const each of right) {
+    let product = 1;
+    for (const [i, o] of [...each].entries()) {
+      product *= _character(field.alphabet, text[i], o, m);
+    }
+    exact += product;
   }
-  return (1 - field.odd) * exact + field.odd * uniform;
+  return ((1 - field.odd) * exact) / right.length + field.odd * uniform;
 }
 
 /**

@@ -90,24 +90,57 @@ export const FORMAT = 1;
  */
 
 /**
- * One field of a code: `means` is month, year, year-letter, model-year or plain.
+ * One field of a code: `means` is month, year, year-letter, model-year, week, day
+ * or plain.
  *
- * `codes` says what stands for a build year (year-letter) or a model year
- * (model-year); for the other meanings it is empty.
+ * `codes` says what stands for a year (year-letter) or a model year (model-year),
+ * `weeks` how a week is counted: iso or sunday; for other meanings they are empty.
  * @typedef {object} Field
  * @property {string} name
- * @property {"month" | "year" | "year-letter" | "model-year" | "plain"} means
+ * @property {"month" | "year" | "year-letter" | "model-year" | "week" | "day" | "plain"} means
  * @property {number} width
  * @property {string} alphabet
  * @property {number} odd
  * @property {readonly (readonly [number, string])[]} codes
+ * @property {"" | "iso" | "sunday"} weeks
+ */
+
+/**
+ * One way in which a code was laid out, in use in the given years, or always.
+ * @typedef {object} Layout
+ * @property {readonly [number, number] | null} years
+ * @property {readonly Field[]} fields
  */
 
 /**
  * A clue that is spelled out: a stamped or printed string of fields.
+ *
+ * A code has `fields`, or several `layouts`. It `means` when the object was made, or
+ * a date that it was made not-before: marks stay in use for `lag` years on average.
  * @typedef {object} Code
  * @property {"code"} name
  * @property {readonly Field[]} fields
+ * @property {"made" | "not-before"} means
+ * @property {number} lag
+ * @property {readonly Layout[]} layouts
+ */
+
+/**
+ * A clue that is counted: a serial, patent or registration number.
+ *
+ * `first` is the first number of each year, `last` the last of all; `means` and `lag`
+ * are as for a code.
+ * @typedef {object} Number
+ * @property {"number"} name
+ * @property {"made" | "not-before"} means
+ * @property {number} lag
+ * @property {readonly (readonly [number, number])[]} first
+ * @property {number} last
+ */
+
+/**
+ * The same under a name that is no type of the language's own.
+ * @typedef {import("./guide.js").Number} Counted
  */
 
 /**
@@ -116,7 +149,7 @@ export const FORMAT = 1;
  * @property {string} id
  * @property {string} part
  * @property {string} name
- * @property {Choice | Measure | Code} kind
+ * @property {Choice | Measure | Code | Counted} kind
  * @property {string} ask
  * @property {string} where
  * @property {string} why
@@ -190,6 +223,15 @@ export const FORMAT = 1;
  * @property {readonly GuideFlag[]} flags
  * @property {readonly string[]} cautions
  */
+
+/**
+ * The ways in which a code was laid out: its plain fields are one.
+ * @param {Pick<Code, "fields" | "layouts">} code
+ * @returns {readonly Layout[]}
+ */
+export function layouts(code) {
+  return code.layouts.length ? code.layouts : [{ years: null, fields: code.fields }];
+}
 
 /**
  * The guide in a packed guide, which is one already; another format is refused.

@@ -10,6 +10,7 @@ import {
   measure_outcomes,
   measure_table,
 } from "./measure.js";
+import { number_likelihood, number_outcomes, number_table } from "./number.js";
 import { forest, worlds } from "./parts.js";
 
 /** @import { Cell } from "./cells.js" */
@@ -19,10 +20,11 @@ import { forest, worlds } from "./parts.js";
 /** @import { Clue, Guide } from "./guide.js" */
 /** @import { Likelihood } from "./likelihood.js" */
 /** @import { MeasureTable } from "./measure.js" */
+/** @import { NumberTable } from "./number.js" */
 /** @import { Forest, World } from "./parts.js" */
 /** @import { Vector } from "./special.js" */
 
-/** @typedef {ChoiceTable | MeasureTable | CodeTable} ClueTable */
+/** @typedef {ChoiceTable | MeasureTable | CodeTable | NumberTable} ClueTable */
 
 /**
  * A guide with all that judging needs.
@@ -96,6 +98,8 @@ export function likelihood(table, reading) {
       return measure_likelihood(table, Number(reading));
     case "code":
       return code_likelihood(table, String(reading));
+    case "number":
+      return number_likelihood(table, Number(reading));
   }
 }
 
@@ -117,6 +121,8 @@ export function outcomes(table, original, replaced, outside, whole = []) {
       return measure_outcomes(table, original, replaced, outside, whole);
     case "code":
       return table.clean;
+    case "number":
+      return number_outcomes(table, original, replaced, outside, whole);
   }
 }
 
@@ -162,6 +168,7 @@ function _limits(clue) {
     case "measure":
       return kind.sizes.map((size) => [size.members, size.excluded]);
     case "code":
+    case "number":
       return [];
   }
 }
@@ -182,5 +189,7 @@ function _table(guide, clue, all_cells, member) {
       return measure_table(clue, kind, all_cells, member);
     case "code":
       return code_table(clue, kind, all_cells);
+    case "number":
+      return number_table(clue, kind, all_cells);
   }
 }

@@ -91,7 +91,7 @@ export function part_states(tables, item, posterior) {
     .filter(([, reading]) => reading !== null)
     .map(([clue]) => clue);
   const clues = tables.guide.clues.filter(({ id }) => read.includes(id));
-  const seen = new Set(clues.map(({ part }) => part));
+  const seen = clues.map(({ part }) => part);
   return tables.guide.parts.map(({ id }, p) => {
     const share = replaced(posterior, p);
     const say = _part(id, share, item, seen);
@@ -103,7 +103,7 @@ export function part_states(tables, item, posterior) {
  * @param {string} part
  * @param {number} share
  * @param {Item} item
- * @param {Set<string>} seen
+ * @param {readonly string[]} seen
  */
 function _part(part, share, item, seen) {
   if (item.gone.includes(part)) {
@@ -113,7 +113,7 @@ function _part(part, share, item, seen) {
     return `replaced: ${likely(share)}, ${percent(share)}`;
   }
   // How often such a part is original says nothing of this one.
-  if (!seen.has(part)) {
+  if (!seen.includes(part)) {
     return "not looked at";
   }
   return `original: ${likely(1 - share)}, ${percent(1 - share)}`;

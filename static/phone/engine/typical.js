@@ -4,7 +4,7 @@
  * Model page: "A claim", for a cited clue that was not read.
  */
 
-import { UNREADABLE } from "./code.js";
+import { UNREADABLE, code_dates } from "./code.js";
 import { largest, round9, sum } from "./special.js";
 import { figure } from "./words.js";
 
@@ -12,7 +12,9 @@ import { figure } from "./words.js";
 /** @import { CodeTable } from "./code.js" */
 /** @import { Reading } from "./find.js" */
 /** @import { Clue } from "./guide.js" */
+/** @import { LayoutTable } from "./layout.js" */
 /** @import { MeasureTable } from "./measure.js" */
+/** @import { NumberTable } from "./number.js" */
 /** @import { ClueTable, Tables } from "./prepare.js" */
 /** @import { Vector } from "./special.js" */
 
@@ -37,6 +39,8 @@ export function typical(tables, table, start, stop) {
       return _size(table, spread, start);
     case "code":
       return _code(table, spread, start);
+    case "number":
+      return _number(table, spread, start);
   }
 }
 
@@ -54,7 +58,7 @@ export function common(tables, orig, start, stop) {
 }
 
 /**
- * A reading that is not null in words: the option's label, the size, the code.
+ * A reading that is not null in words: label, size, code or number.
  * @param {Clue} clue
  * @param {Reading | undefined} reading
  */
@@ -65,6 +69,8 @@ export function shown(clue, reading) {
       return String(kind.options.find((o) => o.id === reading)?.label);
     case "measure":
       return `${figure(Number(reading))} ${kind.unit}`;
+    case "number":
+      return String(Number(reading));
     case "code":
       return String(reading);
   }
@@ -92,8 +98,13 @@ function _option(table, spread, start) {
  */
 function _size(table, spread, start) {
   const kind = table.measure;
-  const [c] = _prevailing(table.which, spread, start);
-  const k = table.which[c];
+  /** @type {Map<number, number>} */
+  const classes = new Map();
+  for (const [i, w] of spread.entries()) {
+    const k = table.which[start + i];
+    classes.set(k, (classes.get(k) ?? 0) + w);
+  }
+  const [k] = _prevailing(classes);
   if (k === kind.sizes.length) {
     return null;
   }
@@ -102,38 +113,71 @@ function _size(table, spread, start) {
 }
 
 /**
- * What most cells have in each field; unread where they differ too much.
+ * What most have in each field of the usual layout; unread where they differ too
+ * much.
  * @param {CodeTable} table
  * @param {Vector} spread
  * @param {number} start
  */
 function _code(table, spread, start) {
+  const dates = code_dates(table, spread, start);
+  const shares = table.weights.map((weights) => dates.map((x, d) => x * weights[d]));
+  const [best] = _prevailing(new Map(shares.map((share, l) => [l, sum(share)])));
+  const layout = table.layouts[best];
   let reading = "";
-  for (const [f, field] of table.code.fields.entries()) {
-    const expected = table.expected[f];
-    const [c, weight] = _prevailing(expected, spread, start);
+  for (const [f, field] of layout.fields.entries()) {
+    const [place, weight] = _prevailing(_weighed(layout, f, shares[best]));
+    const texts = layout.texts[f][place];
     const same = round9(weight / sum(spread)) > MOST;
-    reading += (same ? expected[c] : null) || UNREADABLE.repeat(field.width);
+    const alone = texts?.length === 1 ? texts[0] : null;
+    reading += (same ? alone : null) || UNREADABLE.repeat(field.width);
   }
   return [...reading].every((a) => a === UNREADABLE) ? null : reading;
 }
 
 /**
- * The first cell with the value that weighs most, and that weight.
- * @param {readonly unknown[]} values
+ * The first number of the year whose numbers most have.
+ * @param {NumberTable} table
  * @param {Vector} spread
  * @param {number} start
+ */
+function _number(table, spread, start) {
+  /** @type {Map<number, number>} */
+  const years = new Map(table.counts.map((_, i) => [i, 0]));
+  for (const [c, w] of spread.entries()) {
+    for (const [i, share] of table.rows[table.which[start + c]].entries()) {
+      years.set(i, (years.get(i) ?? 0) + w * share);
+    }
+  }
+  const [i, weight] = _prevailing(years);
+  const same = round9(weight / sum(spread)) > MOST;
+  return same ? table.number.first[i][1] : null;
+}
+
+/**
+ * How much each thing weighs that field `f` of the layout should read.
+ * @param {LayoutTable} layout
+ * @param {number} f
+ * @param {Vector} dates
+ * @returns {Map<number, number>}
+ */
+function _weighed(layout, f, dates) {
+  const weights = new Map(layout.texts[f].map((_, place) => [place, 0]));
+  for (const [d, w] of dates.entries()) {
+    for (const [share, places] of layout.rows[layout.which[d]]) {
+      weights.set(places[f], (weights.get(places[f]) ?? 0) + w * share);
+    }
+  }
+  return weights;
+}
+
+/**
+ * What weighs most, the first if several do, and its weight.
+ * @param {Map<number, number>} weights
  * @returns {[number, number]}
  */
-function _prevailing(values, spread, start) {
-  /** @type {Map<unknown, number>} */
-  const weights = new Map();
-  for (const [i, w] of spread.entries()) {
-    const value = values[start + i];
-    weights.set(value, (weights.get(value) ?? 0) + w);
-  }
-  const [best, weight] = largest([...weights], ([, w]) => round9(w));
-  return [values.indexOf(best, start), weight];
+function _prevailing(weights) {
+  return largest([...weights], ([, w]) => round9(w));
 }
 
 /**

@@ -1,7 +1,9 @@
-/** The find as a file and as text, in the form that a computer reads too. */
+/** The find as a file that a computer reads, the verdict as text that a friend reads. */
 
 import { piece, set, slot } from "./dom.js";
+import { story } from "./story.js";
 
+/** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/find.js").Find} Find */
 
 const FORMAT = 1;
@@ -29,7 +31,7 @@ export function dropFile(root) {
  * The find as one JSON text.
  * @param {Find} find
  */
-export function findText(find) {
+function findText(find) {
   const items = find.items.map(({ member, readings, gone }) => ({
     ...(member ? { member } : {}),
     readings: Object.fromEntries(readings),
@@ -40,19 +42,19 @@ export function findText(find) {
 }
 
 /**
- * Copies the find; where a browser refuses, shows the text to be copied by hand.
+ * Copies the verdict; where a browser refuses, shows the text to be copied by hand.
  * @param {HTMLElement} root
- * @param {Find} find
+ * @param {Desk} desk
  */
-export async function copyFind(root, find) {
+export async function copyStory(root, desk) {
   const said = /** @type {HTMLElement} */ (root.querySelector("[data-copied]"));
   const text = /** @type {HTMLTextAreaElement} */ (root.querySelector("[data-text]"));
   try {
-    await navigator.clipboard.writeText(findText(find));
+    await navigator.clipboard.writeText(story(desk));
     said.textContent = "Copied.";
   } catch {
     text.hidden = false;
-    text.value = findText(find);
+    text.value = story(desk);
     text.select();
     said.textContent =
       "This browser does not copy by itself: the text is below, marked for you.";

@@ -34,7 +34,7 @@ export function drawMeasure(clue, kind, typed, wrong) {
     unit,
     range: `${figure(low)} to ${figure(high)} ${unit}`,
     wrong,
-    ruler: drawRuler(kind, parse(typed)),
+    ruler: drawRuler(kind, parse(typed, unit)),
     without: without(clue.where, kind),
   });
   set(slot(made, "input"), { value: typed, "aria-invalid": wrong ? "true" : null });
@@ -49,11 +49,12 @@ function without(where, { unit, high }) {
 }
 
 /**
- * The number that was typed, comma or point; null if it is none.
+ * The number that was typed, comma or point, with its unit or without; null if it is none.
  * @param {string} typed
+ * @param {string} unit
  */
-export function parse(typed) {
-  const text = typed.trim().replace(",", ".");
+export function parse(typed, unit) {
+  const text = typed.trim().replace(",", ".").replace(new RegExp(`\\s*${unit}$`), "");
   return /^\d+(\.\d*)?$|^\.\d+$/.test(text) ? Number(text) : null;
 }
 
@@ -64,12 +65,11 @@ export function parse(typed) {
  */
 export function unfit(kind, typed) {
   const { unit, low, high } = kind;
-  const size = parse(typed);
-  if (!typed.trim()) return `Type the size in ${unit}, or choose “Can’t tell”.`;
-  if (size === null)
-    return `“${typed.trim()}” is not a number. Type it like ${example(low, high)}.`;
-  if (size >= low && size <= high) return "";
+  const size = parse(typed, unit);
   const range = `${figure(low)} to ${figure(high)} ${unit}`;
+  if (!typed.trim()) return `Type the size in ${unit}, or choose “Can’t tell”.`;
+  if (size === null) return `Type a size from ${range}, for example ${example(low, high)}.`;
+  if (size >= low && size <= high) return "";
   return `${figure(size)} ${unit} is outside ${range}. Look again, or check the unit.`;
 }
 
@@ -79,11 +79,13 @@ function example(low, high) {
 }
 
 /**
- * Moves the ruler's mark while the size is being typed.
+ * Moves the ruler's mark while the size is being typed, and takes back what was wrong.
  * @param {HTMLElement} root
  * @param {Measure} kind
  * @param {string} typed
  */
 export function moveMark(root, kind, typed) {
-  root.querySelector("[data-ruler]")?.replaceChildren(drawRuler(kind, parse(typed)));
+  root.querySelector("[data-ruler]")?.replaceChildren(drawRuler(kind, parse(typed, kind.unit)));
+  root.querySelector("#size")?.removeAttribute("aria-invalid");
+  root.querySelector("#size-wrong")?.replaceChildren();
 }

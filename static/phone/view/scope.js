@@ -17,12 +17,13 @@ import { byId } from "./reading.js";
 /** @typedef {Desk & Question} Asked */
 
 /**
- * The line over a question; nothing over one object's.
+ * The line over a question to a set; over one object's only where the clue is not the
+ * same for every member and nobody has said which one it is.
  * @param {Asked} data
  */
 export function drawScope(data) {
   const { guide, session } = data;
-  if (!isSet(session)) return null;
+  if (!isSet(session)) return asksMember(data) ? piece("unsaid") : null;
   const last = spread(session, guide);
   const made = piece("scope", { whom: whom(data), last: last ? exception(guide, last) : null });
   if (last) set(slot(made, "last"), { href: toClue(last.clue.id, WHICH) });
@@ -40,11 +41,17 @@ function whom({ guide, session, clue, places }) {
   return [many, element("span", "scope__apart", `; ${runs(guide, apart)} may differ`)];
 }
 
+/** @param {Asked} data */
+function asksMember({ guide, session, clue }) {
+  const all = guide.members?.all ?? [];
+  return session.items[0].member === null && all.some((id) => isSingledOut(clue, id));
+}
+
 /** Whether the guide says something of this clue for that member alone. @param {Clue} clue @param {string} id */
 function isSingledOut({ kind }, id) {
-  if (kind.name !== "choice") return false;
-  const spans = kind.options.flatMap(({ seen }) => seen);
-  return spans.some(({ members, excluded }) => members.includes(id) || excluded.includes(id));
+  if (kind.name !== "choice" && kind.name !== "measure") return false;
+  const said = kind.name === "choice" ? kind.options.flatMap(({ seen }) => seen) : kind.sizes;
+  return said.some(({ members, excluded }) => members.includes(id) || excluded.includes(id));
 }
 
 /** @param {Guide} guide @param {import("../steps.js").Spread} last */
