@@ -12,7 +12,15 @@ from fieldid.engine.members import missing, set_say, surplus
 from fieldid.engine.one import ranked, weigh
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import conflicts
-from fieldid.engine.saying import Case, answer, leading, part_states, year_shares
+from fieldid.engine.saying import (
+    UNSEEN,
+    Case,
+    answer,
+    leading,
+    part_states,
+    seen_parts,
+    year_shares,
+)
 from fieldid.engine.setflags import Apart, set_flags
 from fieldid.engine.sets import SetPosterior
 from fieldid.engine.strays import stray_say
@@ -77,15 +85,18 @@ def _factor_say(told: Case, member: str, weighed: float) -> str:
 def _whole_set(told: Case, whole: SetPosterior) -> tuple[PartState, ...]:
     """The parts that can be replaced on a whole set at once, in guide order."""
     tables, shares = told.tables, whole.whole_set
+    seen = seen_parts(tables, told.items)
     return tuple(
-        PartState(part.id, shares[p], _at_once(shares[p]))
+        PartState(part.id, shares[p], _at_once(shares[p], part.id in seen))
         for p, part in enumerate(tables.guide.parts)
         if any(world.whole[p] for world in tables.worlds)
     )
 
 
-def _at_once(share: float) -> str:
+def _at_once(share: float, seen: bool) -> str:
     if is_replaced(share):
         return f"replaced on the whole set: {likely(share)}, {percent(share)}"
+    if not seen:
+        return UNSEEN
     kept = 1 - share
     return f"not replaced on the whole set: {likely(kept)}, {percent(kept)}"

@@ -16,6 +16,7 @@ from fieldid.engine.words import likely, month, percent
 CANNOT_TELL = 0.33
 """A leading year that is less likely than this is not leaned to."""
 SETTLED = 0.90
+UNSEEN = "not looked at"
 TAILS = 0.05
 """What the stretch of build months leaves out at each end."""
 
@@ -66,13 +67,20 @@ def part_states(
     tables: Tables, item: Item, posterior: Posterior
 ) -> tuple[PartState, ...]:
     """Each part's probability of being replaced, in words."""
-    read = [clue for clue, reading in item.readings if reading is not None]
-    seen = [clue.part for clue in tables.guide.clues if clue.id in read]
+    seen = seen_parts(tables, [item])
     shares = [replaced(posterior, p) for p in range(len(tables.guide.parts))]
     return tuple(
         PartState(part.id, share, _part(part.id, share, item, seen))
         for part, share in zip(tables.guide.parts, shares, strict=True)
     )
+
+
+def seen_parts(tables: Tables, items: Sequence[Item]) -> list[str]:
+    """The parts that anything was read on; a part may stand there more than once."""
+    read = [
+        clue for item in items for clue, reading in item.readings if reading is not None
+    ]
+    return [clue.part for clue in tables.guide.clues if clue.id in read]
 
 
 def _part(part: str, share: float, item: Item, seen: Sequence[str]) -> str:
@@ -82,7 +90,7 @@ def _part(part: str, share: float, item: Item, seen: Sequence[str]) -> str:
         return f"replaced: {likely(share)}, {percent(share)}"
     # How often such a part is original says nothing of this one.
     if part not in seen:
-        return "not looked at"
+        return UNSEEN
     return f"original: {likely(1 - share)}, {percent(1 - share)}"
 
 

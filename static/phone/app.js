@@ -261,6 +261,7 @@ function listenAll() {
 }
 
 async function start() {
+  const { wanted } = document.documentElement.dataset;
   listenAll();
   startCheck(screenOf("check"), failed);
   startDevice(screenOf("home"), async () => now && keep(now)).catch(failed);
@@ -274,6 +275,8 @@ async function start() {
     lost.forEach(say);
   }
   now ??= desks.get(last() ?? "") ?? null;
+  // Whoever tapped before all this was there is not asked to tap again.
+  if (wanted) return look(wanted, false);
   draw();
 }
 

@@ -1,6 +1,7 @@
 /**
  * What must run before the page is painted: the theme that the user chose, so that a
- * dark page never flashes light, and a sentence if the app's own files do not arrive.
+ * dark page never flashes light, a sentence if the app's own files do not arrive, and
+ * an ear for whoever starts before they have.
  * A classic script, because modules run late and fail together.
  */
 (() => {
@@ -35,6 +36,12 @@
       document.documentElement.dataset.theme = theme;
       keep(theme);
     });
+  });
+
+  document.addEventListener("click", ({ target }) => {
+    const start = target instanceof Element ? target.closest("[data-act=start]") : null;
+    const { dataset } = document.documentElement;
+    if (start instanceof HTMLElement) dataset.wanted = start.dataset.guide;
   });
 
   // A file that does not load raises an event on its own element, seen only on the way down.

@@ -226,3 +226,15 @@ def test_find_is_exported_for_the_command_line(standing, launch, tmp_path):
 
     assert len(find.items[0].readings) == 1
     assert json.loads(file.read_text())["format"] == 1
+
+
+def test_start_before_the_app_is_there_is_not_lost(standing, launch):
+    page = launch()
+    held = []
+    page.route("**/phone/app.js", lambda route: held.append(route))
+    page.goto(standing.url, wait_until="commit")
+    page.locator("[data-act=start]").first.click()
+    expect(page.locator("label.answer")).to_have_count(0)
+
+    held[0].continue_()
+    expect(page.locator("label.answer").first).to_be_visible()

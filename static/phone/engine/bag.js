@@ -9,7 +9,14 @@ import { is_replaced } from "./flags.js";
 import { missing, set_say, surplus } from "./members.js";
 import { ranked, weigh } from "./one.js";
 import { conflicts } from "./reasons.js";
-import { answer, leading, part_states, year_shares } from "./saying.js";
+import {
+  UNSEEN,
+  answer,
+  leading,
+  part_states,
+  seen_parts,
+  year_shares,
+} from "./saying.js";
 import { set_flags } from "./setflags.js";
 import { stray_say } from "./strays.js";
 import {
@@ -116,21 +123,27 @@ function _factor_say(told, member, weighed) {
  * @returns {PartState[]}
  */
 function _whole_set(told, whole) {
-  const { tables } = told;
+  const { tables, items } = told;
+  const seen = seen_parts(tables, items);
   return tables.guide.parts.flatMap((part, p) => {
     const share = whole.whole_set[p];
     const able = tables.worlds.some((world) => world.whole[p]);
-    const state = { part: part.id, probability: share, say: _at_once(share) };
+    const say = _at_once(share, seen.includes(part.id));
+    const state = { part: part.id, probability: share, say };
     return able ? [Object.freeze(state)] : [];
   });
 }
 
 /**
  * @param {number} share
+ * @param {boolean} seen
  */
-function _at_once(share) {
+function _at_once(share, seen) {
   if (is_replaced(share)) {
     return `replaced on the whole set: ${likely(share)}, ${percent(share)}`;
+  }
+  if (!seen) {
+    return UNSEEN;
   }
   const kept = 1 - share;
   return `not replaced on the whole set: ${likely(kept)}, ${percent(kept)}`;

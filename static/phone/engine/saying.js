@@ -16,6 +16,7 @@ import { likely, month, percent } from "./words.js";
 /** A leading year that is less likely than this is not leaned to. */
 export const CANNOT_TELL = 0.33;
 export const SETTLED = 0.9;
+export const UNSEEN = "not looked at";
 /** What the stretch of build months leaves out at each end. */
 export const TAILS = 0.05;
 
@@ -87,16 +88,26 @@ export function leading(tables, posterior, first) {
  * @returns {PartState[]}
  */
 export function part_states(tables, item, posterior) {
-  const read = item.readings
-    .filter(([, reading]) => reading !== null)
-    .map(([clue]) => clue);
-  const clues = tables.guide.clues.filter(({ id }) => read.includes(id));
-  const seen = clues.map(({ part }) => part);
+  const seen = seen_parts(tables, [item]);
   return tables.guide.parts.map(({ id }, p) => {
     const share = replaced(posterior, p);
     const say = _part(id, share, item, seen);
     return Object.freeze({ part: id, probability: share, say });
   });
+}
+
+/**
+ * The parts that anything was read on; a part may stand there more than once.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ */
+export function seen_parts(tables, items) {
+  const readings = items.flatMap((item) => item.readings);
+  const read = readings
+    .filter(([, reading]) => reading !== null)
+    .map(([clue]) => clue);
+  const clues = tables.guide.clues.filter(({ id }) => read.includes(id));
+  return clues.map(({ part }) => part);
 }
 
 /**
@@ -114,7 +125,7 @@ function _part(part, share, item, seen) {
   }
   // How often such a part is original says nothing of this one.
   if (!seen.includes(part)) {
-    return "not looked at";
+    return UNSEEN;
   }
   return `original: ${likely(1 - share)}, ${percent(1 - share)}`;
 }

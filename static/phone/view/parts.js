@@ -1,5 +1,7 @@
 /** Each part original, replaced or gone: the object drawn, and a row a part. */
 
+import { is_replaced } from "../engine/flags.js";
+import { UNSEEN } from "../engine/saying.js";
 import { capital } from "../engine/words.js";
 import { isSet } from "../scope.js";
 import { element, joined, piece, set, slot } from "./dom.js";
@@ -10,8 +12,6 @@ import { byId } from "./reading.js";
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../engine/find.js").Verdict} Verdict */
-
-const EVEN = 0.5;
 
 /**
  * The section of the parts: of one object, or of a set as a whole; nothing of a set
@@ -25,10 +25,10 @@ export function drawStates({ guide, session, verdict }) {
   const gone = session.items[0].gone;
   const states = found.map((state) => ({
     ...state,
-    kind: kind(state, whole ? [] : gone),
+    kind: kindOf(state, whole ? [] : gone),
     name: byId(guide.parts, state.part).name,
   }));
-  const doubtful = states.filter((state) => state.kind !== "original");
+  const doubtful = states.filter(({ kind }) => kind === "replaced" || kind === "gone");
   const lit = spots(
     guide,
     doubtful.map((state) => state.part),
@@ -43,9 +43,10 @@ export function drawStates({ guide, session, verdict }) {
 }
 
 /** @param {PartState} state @param {readonly string[]} gone */
-function kind(state, gone) {
-  if (gone.includes(state.part)) return "gone";
-  return state.probability > EVEN ? "replaced" : "original";
+function kindOf({ part, probability, say }, gone) {
+  if (gone.includes(part)) return "gone";
+  if (is_replaced(probability)) return "replaced";
+  return say === UNSEEN ? "unseen" : "original";
 }
 
 /** The spots of these parts' clues. @param {Guide} guide @param {string[]} parts */

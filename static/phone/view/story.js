@@ -1,11 +1,11 @@
 /** The verdict as plain text: what a person sends to another. */
 
+import { UNSEEN } from "../engine/saying.js";
 import { called, capital } from "../engine/words.js";
 import { byId } from "./reading.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 
-const UNSEEN = "not looked at";
 const ESTIMATE =
   "This is an estimate from what was read, not an authentication or an appraisal.";
 
