@@ -20,7 +20,7 @@ from steps import open_kept, start, tap
 SCREENS = ("#home", "#look/collar-rings", "#look/hosel-code", "#verdict")
 ANSWERS = {
     "toe-outline": "round",
-    "sole-numerals": "with serifs",
+    "sole-numerals": "with small feet",
     "grip-cap": "red with a lantern",
 }
 SHEET = """<body style="margin:0;display:flex;gap:14px;background:#8a8577;padding:14px">
