@@ -3,6 +3,7 @@
 Model page: "Clues: how likely a reading is".
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fieldid.engine.special import Vector, dot
@@ -35,6 +36,27 @@ def halves(spread: Vector) -> Vector:
     line's own mixture over all years, half anything.
     """
     return [*(0.5 * p for p in spread), 0.5]
+
+
+def gathered(
+    which: Sequence[int],
+    sources: Vector,
+    original: Vector,
+    replaced: float,
+    outside: float,
+    whole: Vector,
+) -> list[float]:
+    """How probable it is that each class of cells is shown, and last anything.
+
+    `which` is each cell's class, `original` the probability of each cell with the part
+    original, `replaced` that of the part being replaced, `outside` that of none of
+    these, and `whole` of each source with the part replaced on the whole set.
+    """
+    mass = [replaced * w for w in sources]
+    for k, p in [*zip(which, original, strict=True), *enumerate(whole)]:
+        mass[k] += p
+    mass[-1] += outside
+    return mass
 
 
 def blend(sources: Vector, by_source: Vector) -> float:

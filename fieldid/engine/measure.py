@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Measure, Size
-from fieldid.engine.likelihood import Likelihood, applies, blend, halves
+from fieldid.engine.likelihood import Likelihood, applies, blend, gathered, halves
 from fieldid.engine.special import Vector, erfc, erfcx, phi, round9
 
 STEPS = 120
@@ -82,10 +82,7 @@ def measure_outcomes(
     of the part being replaced, `outside` of none of these, and `whole` of each
     source with the part replaced on the whole set.
     """
-    mass = [replaced * w for w in table.sources]
-    for k, p in [*zip(table.which, original, strict=True), *enumerate(whole)]:
-        mass[k] += p
-    mass[-1] += outside
+    mass = gathered(table.which, table.sources, original, replaced, outside, whole)
     # The silent class shows anything, as the last source and what is outside do.
     rows = [*table.rows, table.rows[-1]]
     outcomes: list[Likelihood] = []

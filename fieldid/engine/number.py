@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Number
 from fieldid.engine.later import staying
-from fieldid.engine.likelihood import Likelihood, blend, halves
+from fieldid.engine.likelihood import Likelihood, blend, gathered, halves
 from fieldid.engine.special import Vector, dot, round9
 
 CUTS = 20
@@ -72,12 +72,7 @@ def number_outcomes(
     they are many, cut where the prediction has another part of all. The arguments are
     as for `measure_outcomes`.
     """
-    mass = [replaced * w for w in table.sources]
-    for k, p in zip(table.which, original, strict=True):
-        mass[k] += p
-    for k, p in enumerate(whole):
-        mass[k] += p
-    mass[-1] += outside
+    mass = gathered(table.which, table.sources, original, replaced, outside, whole)
     many = len(table.counts) > CUTS
     outcomes: list[Likelihood] = []
     start, run = 0, 0.0

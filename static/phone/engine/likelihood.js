@@ -43,6 +43,31 @@ export function halves(spread) {
 }
 
 /**
+ * How probable it is that each class of cells is shown, and last anything.
+ *
+ * `which` is each cell's class, `original` the probability of each cell with the part
+ * original, `replaced` that of the part being replaced, `outside` that of none of
+ * these, and `whole` of each source with the part replaced on the whole set.
+ * @param {readonly number[]} which
+ * @param {Vector} sources
+ * @param {Vector} original
+ * @param {number} replaced
+ * @param {number} outside
+ * @param {Vector} whole
+ */
+export function gathered(which, sources, original, replaced, outside, whole) {
+  const mass = sources.map((w) => replaced * w);
+  for (let c = 0; c < which.length; c++) {
+    mass[which[c]] += original[c];
+  }
+  for (const [k, p] of whole.entries()) {
+    mass[k] += p;
+  }
+  mass[mass.length - 1] += outside;
+  return mass;
+}
+
+/**
  * What is shown if the source is not known.
  * @param {Vector} sources
  * @param {Vector} by_source

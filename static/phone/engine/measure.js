@@ -4,7 +4,7 @@
  * Model page: "measure", and "What to look at next" for the cut at the deciles.
  */
 
-import { applies, blend, halves } from "./likelihood.js";
+import { applies, blend, gathered, halves } from "./likelihood.js";
 import { erfc, erfcx, phi, round9, sum } from "./special.js";
 
 /** @import { Cell } from "./cells.js" */
@@ -95,14 +95,8 @@ export function measure_likelihood(table, x) {
  * @param {Vector} whole
  */
 export function measure_outcomes(table, original, replaced, outside, whole = []) {
-  const mass = table.sources.map((w) => replaced * w);
-  for (let c = 0; c < table.which.length; c++) {
-    mass[table.which[c]] += original[c];
-  }
-  for (const [k, p] of whole.entries()) {
-    mass[k] += p;
-  }
-  mass[mass.length - 1] += outside;
+  const { which, sources } = table;
+  const mass = gathered(which, sources, original, replaced, outside, whole);
   // The silent class shows anything, as the last source and what is outside do.
   const rows = [...table.rows, table.rows[table.rows.length - 1]];
   /** @type {Likelihood[]} */

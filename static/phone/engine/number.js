@@ -5,7 +5,7 @@
  */
 
 import { staying } from "./later.js";
-import { blend, halves } from "./likelihood.js";
+import { blend, gathered, halves } from "./likelihood.js";
 import { dot, round9, sum } from "./special.js";
 
 /** @import { Cell } from "./cells.js" */
@@ -89,14 +89,8 @@ export function number_likelihood(table, n) {
  * @param {Vector} whole
  */
 export function number_outcomes(table, original, replaced, outside, whole = []) {
-  const mass = table.sources.map((w) => replaced * w);
-  for (let c = 0; c < table.which.length; c++) {
-    mass[table.which[c]] += original[c];
-  }
-  for (const [k, p] of whole.entries()) {
-    mass[k] += p;
-  }
-  mass[mass.length - 1] += outside;
+  const { which, sources } = table;
+  const mass = gathered(which, sources, original, replaced, outside, whole);
   const many = table.counts.length > CUTS;
   /** @type {Likelihood[]} */
   const outcomes = [];
