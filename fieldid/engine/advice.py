@@ -8,8 +8,9 @@ from fieldid.engine.find import Item, Next
 from fieldid.engine.gain import WORTHWHILE, Prospect, between
 from fieldid.engine.one import ranked
 from fieldid.engine.prepare import Tables
+from fieldid.engine.range import brackets
 from fieldid.engine.special import round9
-from fieldid.engine.words import called, figure
+from fieldid.engine.words import called, figure, percent
 
 RIVALS = 4
 """How many of the most probable model years a reason is sought among."""
@@ -43,6 +44,8 @@ def what(tables: Tables, items: Sequence[Item], prospect: Prospect) -> str:
 def _reason(tables: Tables, posterior: Weighed, prospect: Prospect) -> str:
     if prospect.bits < WORTHWHILE:
         return "tells next to nothing now"
+    if brackets(tables.guide):
+        return f"leaves about {percent(2**-prospect.bits)} of the years open"
     rivals = ranked(posterior.years)[:RIVALS]
     i, j = max(
         combinations(sorted(rivals), 2),

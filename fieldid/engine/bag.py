@@ -58,7 +58,7 @@ def _member(told: Case, whole: SetPosterior, i: int, apart: Apart) -> MemberVerd
     tables, item, (own, _) = told.tables, told.items[i], apart
     first = ranked(own.years)[0]
     weighed = factor(tables, whole, told.first) / odds(
-        tables, whole.without[i], told.first
+        tables, whole.without[i], (told.first, told.first)
     )
     return MemberVerdict(
         member=str(item.member),

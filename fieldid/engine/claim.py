@@ -42,21 +42,22 @@ def place(tables: Tables, year: int) -> int:
 
 def factor(tables: Tables, posterior: Weighed, y: int) -> float:
     """Bayes factor of the model year at place `y` against all the rest."""
-    return odds(tables, [*posterior.years, posterior.outside], y)
+    return odds(tables, [*posterior.years, posterior.outside], (y, y))
 
 
-def odds(tables: Tables, shares: Vector, y: int) -> float:
-    """Odds of the year at place `y` after the readings over odds before.
+def odds(tables: Tables, shares: Vector, lead: tuple[int, int]) -> float:
+    """Odds of the years from one place to another after the readings over odds before.
 
     `shares` are the probabilities of the model years, and last of outside, which the
     rest includes. What is ruled out altogether counts as next to nothing, so that
     the factor is a number.
     """
-    start, stop = tables.stretches[y]
-    before = sum(tables.prior[start:stop])
+    first, last = lead
+    before = sum(tables.prior[tables.stretches[first][0] : tables.stretches[last][1]])
     rest_before = sum(tables.prior) - before
-    rest = sum(p for i, p in enumerate(shares) if i != y)
-    return max(shares[y], TINY) / max(rest, TINY) / (before / rest_before)
+    inside = sum(shares[first : last + 1])
+    rest = sum(p for y, p in enumerate(shares) if not first <= y <= last)
+    return max(inside, TINY) / max(rest, TINY) / (before / rest_before)
 
 
 def weigh_all(tables: Tables, items: Sequence[Item]) -> Weighed:

@@ -123,11 +123,28 @@ class MemberVerdict:
 
 
 @dataclass(frozen=True, slots=True)
+class Range:
+    """The answer of a guide that brackets: from `since` to `until`, both included.
+
+    `start_say` and `stop_say` name the readings that set the ends; they are empty where
+    the guide's own years end.
+    """
+
+    since: int
+    until: int
+    probability: float
+    say: str
+    start_say: str
+    stop_say: str
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
     """The answer, in numbers and in the words that the screens show.
 
-    `replaced` and `weights` belong to one object, all from `whole_set` to a set;
-    `missing` and `surplus` are measured against what a set was sold as.
+    `replaced` and `weights` belong to one object, all from `whole_set` to `set_say` to
+    a set; `missing` and `surplus` are measured against what a set was sold as. A guide
+    that brackets has a `range`, and says nothing of a runner-up or of months.
     """
 
     guide: str
@@ -150,3 +167,4 @@ class Verdict:
     missing: tuple[str, ...] = ()
     surplus: tuple[str, ...] = ()
     set_say: str = ""
+    range: Range | None = None

@@ -10,8 +10,9 @@ from fieldid.engine.claim import Weighed
 from fieldid.engine.code import UNREADABLE
 from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading
 from fieldid.engine.guide import Condition
-from fieldid.engine.one import Posterior, ranked
+from fieldid.engine.one import Posterior
 from fieldid.engine.prepare import Tables
+from fieldid.engine.range import Run, brackets, lead
 from fieldid.engine.reasons import Conflict, said
 from fieldid.engine.special import round9
 from fieldid.engine.words import BARE, likely, percent
@@ -19,6 +20,9 @@ from fieldid.engine.words import BARE, likely, percent
 EVEN = 0.5
 # From here on the readings speak against a claim with a word of weight.
 AGAINST = 1 / BARE
+
+
+MIXED = "It may be made up of two objects, repaired, issued again, or a copy."
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +46,12 @@ def flags(
     weighed: ClaimVerdict | None,
 ) -> tuple[Flag, ...]:
     """All red flags: none of these, the claim, disagreements, parts, the guide's."""
-    first = ranked(posterior.years)[0]
+    best = lead(tables, posterior.years)
     return (
         *overall(posterior, weighed),
         *(
             Flag(each.kind, each.about, "".join(each.say), "".join(each.ask))
-            for each in raised(tables, item, posterior, clashes, first)
+            for each in raised(tables, item, posterior, clashes, best)
         ),
     )
 
@@ -67,16 +71,16 @@ def raised(
     item: Item,
     posterior: Posterior,
     clashes: Sequence[Conflict],
-    first: int,
+    best: Run,
 ) -> list[Raised]:
-    """The red flags of one object's own; `first` is the place of the leading year."""
+    """The red flags of one object's own; `best` is the years that lead."""
     return [
         *(_conflict(tables, item, clash) for clash in clashes),
         *_parts(tables, item, posterior),
         *(
             Raised("guide", _about(flag.when), ("", flag.say), ("", flag.ask))
             for flag in tables.guide.flags
-            if all(_holds(tables, item, posterior, c, first) for c in flag.when)
+            if all(_holds(tables, item, posterior, c, best) for c in flag.when)
         ),
     ]
 
@@ -120,6 +124,13 @@ def _conflict(tables: Tables, item: Item, clash: Conflict) -> Raised:
     places = (clash.first, clash.second)
     first, second = (said(tables, item, k) for k in places)
     parts = list(dict.fromkeys(_part(tables, k) for k in places))
+    if brackets(tables.guide):
+        return Raised(
+            "disagree",
+            tuple(tables.guide.clues[k].id for k in places),
+            ("Two marks", f" do not go together: {first}, {second}. {MIXED}"),
+            ("Is all of it of one age, or was something added or renewed later", "?"),
+        )
     return Raised(
         "disagree",
         tuple(tables.guide.clues[k].id for k in places),
@@ -181,7 +192,7 @@ def _about(when: Sequence[Condition]) -> tuple[str, ...]:
 
 
 def _holds(
-    tables: Tables, item: Item, posterior: Posterior, c: Condition, first: int
+    tables: Tables, item: Item, posterior: Posterior, c: Condition, best: Run
 ) -> bool:
     """Whether one condition of a guide's flag holds."""
     if c.clue is not None:
@@ -190,7 +201,8 @@ def _holds(
         p = [part.id for part in tables.guide.parts].index(c.part)
         return c.part in item.gone or round9(replaced(posterior, p)) > c.replaced_over
     if c.years is not None:
-        return c.years[0] <= tables.guide.years[first].year <= c.years[1]
+        first, last = (tables.guide.years[y].year for y in best)
+        return c.years[0] <= first and last <= c.years[1]
     return False
 
 

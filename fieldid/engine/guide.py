@@ -85,13 +85,17 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """A clue that is measured: a length, a mass, an angle, in `unit`."""
+    """A clue that is measured: a length, a mass, an angle, in `unit`.
+
+    `helper` names a calculation that helps to reach the measure: swing-weight or none.
+    """
 
     unit: str
     low: float
     high: float
     wear: float
     sizes: tuple[Size, ...]
+    helper: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,7 +217,9 @@ class GuideFlag:
 
 @dataclass(frozen=True, slots=True)
 class Guide:
-    """All that is known about one line of objects."""
+    """All that is known about one line of objects, or with `anything` about marks that
+    any object may have. The `verdict` is a model year, or a range of them.
+    """
 
     format: int
     id: str
@@ -234,6 +240,8 @@ class Guide:
     members: Members | None = None
     flags: tuple[GuideFlag, ...] = ()
     cautions: tuple[str, ...] = ()
+    verdict: str = "year"
+    anything: bool = False
 
 
 def layouts(code: Code) -> tuple[Layout, ...]:

@@ -16,9 +16,11 @@ from fieldid.engine.gain import (
 )
 from fieldid.engine.one import Posterior, ranked, weigh
 from fieldid.engine.prepare import Tables
+from fieldid.engine.range import brackets, ends, lead
 from fieldid.engine.reasons import conflicts, weights
 from fieldid.engine.saying import (
     Case,
+    Shares,
     answer,
     built,
     exhausted,
@@ -109,7 +111,7 @@ def _common(told: Case, said: Claim | None) -> Verdict:
         leading=leading(tables, posterior, told.first),
         say=answer(tables, items, posterior, told.first),
         runner_up=runner_up(told),
-        built_say=built(months) if is_read(items) else "",
+        built_say=_built(tables, items, months),
         weights=(),
         claim=claim(tables, items, posterior, said) if said else None,
         flags=(),
@@ -121,9 +123,18 @@ def _common(told: Case, said: Claim | None) -> Verdict:
 def _one(told: Case, posterior: Posterior, verdict: Verdict) -> Verdict:
     """The verdict with what belongs to one object alone."""
     tables, [item] = told.tables, told.items
+    best = lead(tables, posterior.years)
     return replace(
         verdict,
         replaced=part_states(tables, item, posterior),
-        weights=weights(tables, item, posterior, told.first),
+        weights=weights(tables, item, posterior, best),
         flags=flags(tables, item, posterior, conflicts(tables, item), verdict.claim),
+        range=ends(tables, item, posterior),
     )
+
+
+def _built(tables: Tables, items: Sequence[Item], months: Shares) -> str:
+    """When it was built; a guide that brackets knows no more of that than its range."""
+    if brackets(tables.guide) or not is_read(items):
+        return ""
+    return built(months)

@@ -4,15 +4,16 @@ import math
 from dataclasses import dataclass
 from itertools import combinations
 
-from fieldid.engine.claim import alone, factor, fitting
-from fieldid.engine.find import Item, Reading, Weight
+from fieldid.engine.claim import alone, fitting, odds
+from fieldid.engine.find import Item, Weight
 from fieldid.engine.guide import Clue
 from fieldid.engine.likelihood import Likelihood
 from fieldid.engine.one import Posterior, read, weigh
 from fieldid.engine.parts import pair
 from fieldid.engine.prepare import Tables
+from fieldid.engine.range import Run, brackets, meet, named, own_run
 from fieldid.engine.special import round9
-from fieldid.engine.typical import shown
+from fieldid.engine.typical import told
 from fieldid.engine.words import BARE, capital, evidence, tells_nothing, times, years
 
 # Two readings are named when they go together so many times more seldom than by
@@ -31,20 +32,22 @@ class Conflict:
 
 
 def weights(
-    tables: Tables, item: Item, posterior: Posterior, y: int
+    tables: Tables, item: Item, posterior: Posterior, lead: Run
 ) -> tuple[Weight, ...]:
-    """The factor that each reading adds for the model year at place `y`.
+    """The factor that each reading adds for the years that lead.
 
     It is the Bayes factor with the reading over the one without it, all other
     readings kept.
     """
-    full = factor(tables, posterior, y)
+    full = _factor(tables, posterior, lead)
+    what = named(tables.guide, lead)
     found = []
     for k in read(tables, item):
         clue = tables.guide.clues[k]
         rest = tuple(r for r in item.readings if r[0] != clue.id)
-        without = factor(tables, weigh(tables, Item(rest, item.gone, item.member)), y)
-        found.append(_weight(clue, item, full / without, tables.guide.years[y].year))
+        less = weigh(tables, Item(rest, item.gone, item.member))
+        without = _factor(tables, less, lead)
+        found.append(_weight(clue, item, full / without, what))
     return tuple(found)
 
 
@@ -52,7 +55,8 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
     """The pairs of readings that disagree most, the worst first.
 
     The measure is P(a) P(b) / P(a, b), parts summed out: the conflict measure of
-    F. V. Jensen and others (1990; cited from memory), for two findings.
+    F. V. Jensen and others (1990; cited from memory), for two findings. Under a guide
+    that brackets, readings disagree only if their own ranges have no year in common.
     """
     found = read(tables, item)
     shares = {k: _over_itself(tables, k, reading) for k, reading in found.items()}
@@ -60,21 +64,34 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
         Conflict(k, q, 1 / _together(tables, k, shares[k], q, shares[q]))
         for k, q in combinations(found, 2)
     ]
-    worst = [pair for pair in pairs if pair.times > CONFLICT]
+    worst = [
+        pair
+        for pair in pairs
+        if pair.times > CONFLICT and not _overlap(tables, item, pair)
+    ]
     # By the logarithm, since nine places of a large number are more than it has.
     return sorted(worst, key=lambda pair: -round9(math.log(pair.times)))[:MOST_PAIRS]
-
-
-def told(clue: Clue, reading: Reading) -> str:
-    """A reading in words: the clue's name and what it showed."""
-    return f"{clue.name} ({shown(clue, reading)})"
 
 
 def said(tables: Tables, item: Item, k: int) -> str:
     """A reading and the years that it alone speaks for."""
     clue = tables.guide.clues[k]
     what = told(clue, dict(item.readings)[clue.id])
+    if brackets(tables.guide):
+        return f"{what} for {named(tables.guide, own_run(tables, item, k))}"
     return f"{what} for {years(fitting(tables, alone(tables, item, clue.id).years))}"
+
+
+def _factor(tables: Tables, posterior: Posterior, lead: Run) -> float:
+    """Bayes factor of the years that lead against all the rest."""
+    return odds(tables, [*posterior.years, posterior.outside], lead)
+
+
+def _overlap(tables: Tables, item: Item, pair: Conflict) -> bool:
+    """Whether the two readings of a guide that brackets leave a year between them."""
+    return brackets(tables.guide) and meet(
+        own_run(tables, item, pair.first), own_run(tables, item, pair.second)
+    )
 
 
 def _over_itself(tables: Tables, k: int, a: Likelihood) -> Likelihood:
@@ -103,9 +120,9 @@ def _together(tables: Tables, k: int, a: Likelihood, q: int, b: Likelihood) -> f
     return total
 
 
-def _weight(clue: Clue, item: Item, weighed: float, year: int) -> Weight:
+def _weight(clue: Clue, item: Item, weighed: float, lead: str) -> Weight:
     what = capital(told(clue, dict(item.readings)[clue.id]))
     if tells_nothing(weighed):
-        return Weight(clue.id, weighed, f"{what}: next to nothing about {year}.")
-    told_for = evidence(weighed, year)
+        return Weight(clue.id, weighed, f"{what}: next to nothing about {lead}.")
+    told_for = evidence(weighed, lead)
     return Weight(clue.id, weighed, f"{what}: {told_for}, {times(weighed)}.")

@@ -10,6 +10,7 @@ from fieldid.engine.flags import EVEN, is_outside, is_replaced, replaced
 from fieldid.engine.gain import WORTHWHILE, Prospect, separator
 from fieldid.engine.one import Posterior
 from fieldid.engine.prepare import Tables
+from fieldid.engine.range import brackets, covered, named, run
 from fieldid.engine.special import Vector, round9
 from fieldid.engine.words import likely, month, percent
 
@@ -83,15 +84,15 @@ def seen_parts(tables: Tables, items: Sequence[Item]) -> list[str]:
     return [clue.part for clue in tables.guide.clues if clue.id in read]
 
 
-def _part(part: str, share: float, item: Item, seen: Sequence[str]) -> str:
+def _part(part: str, p: float, item: Item, seen: Sequence[str]) -> str:
     if part in item.gone:
         return "gone"
-    if is_replaced(share):
-        return f"replaced: {likely(share)}, {percent(share)}"
+    if is_replaced(p):
+        return f"replaced: {likely(p)}, {percent(p)}"
     # How often such a part is original says nothing of this one.
     if part not in seen:
         return UNSEEN
-    return f"original: {likely(1 - share)}, {percent(1 - share)}"
+    return f"original: {likely(1 - p)}, {percent(1 - p)}"
 
 
 def is_read(items: Sequence[Item]) -> bool:
@@ -112,6 +113,8 @@ def answer(
         return f"looks like none of these: {likely(p)}, {percent(p)}"
     if not is_read(items):
         return "nothing read yet"
+    if brackets(tables.guide):
+        return _bracketed(tables, posterior)
     if p < CANNOT_TELL:
         return f"cannot tell yet: {year} leads with {percent(p)}"
     if p <= EVEN:
@@ -120,11 +123,20 @@ def answer(
     return f"{lead}: {likely(p)}, {percent(p)}"
 
 
+def _bracketed(tables: Tables, posterior: Weighed) -> str:
+    """Which range of years it is, and how sure that is."""
+    found = run(posterior.years)
+    name, p = named(tables.guide, found), covered(posterior, found)
+    if found == (0, len(posterior.years) - 1):
+        return f"{name} so far"
+    return f"{name}: {likely(p)}, {percent(p)}"
+
+
 def runner_up(told: Case) -> str:
     """The second year, and what would best tell it from the first; before it none of
-    these, where that is more likely.
+    these, where that is more likely. A range has none.
     """
-    if told.second is None:
+    if told.second is None or brackets(told.tables.guide):
         return ""
     first, second = (told.tables.guide.years[y].year for y in (told.first, told.second))
     share, outside = told.posterior.years[told.second], told.posterior.outside
@@ -168,5 +180,7 @@ def exhausted(told: Case) -> str:
         return ""
     if told.second is None or round9(told.posterior.years[told.first]) >= SETTLED:
         return "Nothing left to look at would change this."
+    if brackets(told.tables.guide):
+        return "Nothing left to look at would narrow this."
     years = [told.tables.guide.years[y].year for y in (told.first, told.second)]
     return f"The clues cannot tell {min(years)} from {max(years)} any further."

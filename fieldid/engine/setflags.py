@@ -112,10 +112,10 @@ def _of_member(told: Case, whole: SetPosterior, i: int, apart: Apart) -> list[Ra
     explained = [
         part.id for part, told in zip(tables.guide.parts, at_once, strict=True) if told
     ]
-    first = ranked(posterior.years)[0] if is_stray(told, whole, i) else told.first
+    y = ranked(posterior.years)[0] if is_stray(told, whole, i) else told.first
     return [
         each
-        for each in raised(tables, told.items[i], posterior, unexplained[:1], first)
+        for each in raised(tables, told.items[i], posterior, unexplained[:1], (y, y))
         if each.kind != "replaced" or each.about[0] not in explained
     ]
 

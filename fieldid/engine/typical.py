@@ -57,6 +57,11 @@ def shown(clue: Clue, reading: Reading) -> str:
     return str(reading)
 
 
+def told(clue: Clue, reading: Reading) -> str:
+    """A reading in words: the clue's name and what it showed."""
+    return f"{clue.name} ({shown(clue, reading)})"
+
+
 def _option(table: ChoiceTable, spread: Vector, start: int) -> str | None:
     """The likeliest option; None if all are as likely."""
     shares = [round9(_shown(each.orig, spread, start)) for each in table.likelihoods]

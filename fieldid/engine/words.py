@@ -90,8 +90,8 @@ def strength(factor: float) -> str:
     return BARELY
 
 
-def evidence(factor: float, year: int) -> str:
-    """What a factor is for or against a model year.
+def evidence(factor: float, year: int | str) -> str:
+    """What a factor is for or against a model year, or several in words.
 
     >>> evidence(30.0, 1957), evidence(0.5, 1957)
     ('strong evidence for 1957', 'evidence against 1957 barely worth a mention')

@@ -30,6 +30,8 @@ def check(data: dict[str, Any]) -> Iterator[Finding]:
     for place, clue in enumerate(clues):
         yield from check_clue(clue, ("clue", place), known)
     yield from _check_set(data.get("set") or {}, known.members)
+    if data.get("verdict") == "range" and data.get("set"):
+        yield ("set",), refusal("range-set")
     for place, flag in enumerate(data.get("flag", ())):
         yield from check_flag(flag, ("flag", place), clues, known)
 

@@ -53,6 +53,10 @@ REFUSALS: dict[str, tuple[str, str]] = {
     "circle": ("parts follow in a circle: {chain}", "one of them that follows none"),
     "chain": ("{count} parts follow one after the other", "at most {most}"),
     "no-set": ("the guide has no [set] to name members of", "a [set] with members"),
+    "range-set": (
+        "the verdict on a set is a year, and that of this guide a range",
+        'no [set], or verdict = "year"',
+    ),
     "unknown-drawing": ("{value} is no drawing that is here", "{nearest}"),
     "no-spot": ("the drawing {drawing} has no spot {value}", "spot = {nearest}"),
     "picture": ("{why}", "{use}"),

@@ -41,6 +41,9 @@ from fieldid.guides.tables import (
 LEAST = 1e-6
 """The least size, wear or volume: finer than any rule, coarse enough to divide by."""
 
+HELPERS = ("swing-weight",)
+"""Calculations that the phone has to help with a measure."""
+
 LONGEST_LAG = 1000
 """No mark stays in use for longer, in years."""
 
@@ -221,6 +224,7 @@ class MeasureSchema(ClueSchema):
         written='{ years = "1951-1952", mean = 6.0, sd = 0.25 } in size',
         required=True,
     )
+    helper = Word(*HELPERS, load_default="")
 
 
 class CodeSchema(ClueSchema):
@@ -327,6 +331,8 @@ class GuideSchema(TableSchema):
     source = Text(required=True)
     updated = Day(required=True)
     drawing = Text(required=True)
+    verdict = Word("year", "range", load_default="year")
+    anything = Truth(load_default=False)
     include = Texts(load_default=())
     model = Table(
         ModelSchema(), written="[model]", load_default=lambda: ModelSchema().load({})

@@ -71,8 +71,8 @@ def test_factor_is_posterior_over_prior_odds():
 
 
 def test_odds_of_what_is_ruled_out_are_a_number():
-    assert 0 < odds(TABLES, [0.0, 0.5, 0.5, 0.0, 0.0], 0) < 1e-100
-    assert 1e100 < odds(TABLES, [1.0, 0.0, 0.0, 0.0, 0.0], 0) < math.inf
+    assert 0 < odds(TABLES, [0.0, 0.5, 0.5, 0.0, 0.0], (0, 0)) < 1e-100
+    assert 1e100 < odds(TABLES, [1.0, 0.0, 0.0, 0.0, 0.0], (0, 0)) < math.inf
 
 
 def test_unlikely_claim_is_flagged():

@@ -136,7 +136,7 @@ def test_member_adds_its_own_factor():
 
     whole = weigh_set(TABLES, bag(*STRAY).items)
     rest = judged(STRAY[0], STRAY[1])
-    without = odds(TABLES, [*(p for _, p in rest.model_years), rest.outside], 1)
+    without = odds(TABLES, [*(p for _, p in rest.model_years), rest.outside], (1, 1))
     found = member(verdict, "7")
     assert found.factor == pytest.approx(factor(TABLES, whole, 1) / without)
     assert found.factor_say.startswith("The 7 iron: ")

@@ -2,8 +2,9 @@
 
 import { WORTHWHILE, between } from "./gain.js";
 import { ranked } from "./one.js";
+import { brackets } from "./range.js";
 import { largest, pairs, round9 } from "./special.js";
-import { called, figure } from "./words.js";
+import { called, figure, percent } from "./words.js";
 
 /** @import { Weighed } from "./claim.js" */
 /** @import { Item, Next } from "./find.js" */
@@ -57,6 +58,9 @@ export function what(tables, items, prospect) {
 function _reason(tables, posterior, prospect) {
   if (prospect.bits < WORTHWHILE) {
     return "tells next to nothing now";
+  }
+  if (brackets(tables.guide)) {
+    return `leaves about ${percent(2 ** -prospect.bits)} of the years open`;
   }
   const rivals = ranked(posterior.years).slice(0, RIVALS);
   const [i, j] = largest(pairs(rivals.sort((a, b) => a - b)), (pair) =>

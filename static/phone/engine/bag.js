@@ -86,7 +86,7 @@ function _member(told, whole, i, apart) {
   const [own] = apart;
   const [first] = ranked(own.years);
   const weighed =
-    factor(tables, whole, told.first) / odds(tables, whole.without[i], told.first);
+    factor(tables, whole, told.first) / odds(tables, whole.without[i], [told.first, told.first]);
   return Object.freeze({
     member: String(item.member),
     model_years: year_shares(tables, own),

@@ -59,25 +59,26 @@ export function place(tables, year) {
  * @param {number} y
  */
 export function factor(tables, posterior, y) {
-  return odds(tables, [...posterior.years, posterior.outside], y);
+  return odds(tables, [...posterior.years, posterior.outside], [y, y]);
 }
 
 /**
- * Odds of the year at place `y` after the readings over odds before.
+ * Odds of the years from one place to another after the readings over odds before.
  *
  * `shares` are the probabilities of the model years, and last of outside, which the
  * rest includes. What is ruled out altogether counts as next to nothing, so that
  * the factor is a number.
  * @param {Tables} tables
  * @param {Vector} shares
- * @param {number} y
+ * @param {readonly [number, number]} lead
  */
-export function odds(tables, shares, y) {
-  const [start, stop] = tables.stretches[y];
-  const before = sum(tables.prior, start, stop);
+export function odds(tables, shares, lead) {
+  const [first, last] = lead;
+  const before = sum(tables.prior, tables.stretches[first][0], tables.stretches[last][1]);
   const rest_before = sum(tables.prior) - before;
-  const rest = sum(shares, 0, y) + sum(shares, y + 1);
-  return Math.max(shares[y], TINY) / Math.max(rest, TINY) / (before / rest_before);
+  const inside = sum(shares, first, last + 1);
+  const rest = sum(shares, 0, first) + sum(shares, last + 1);
+  return Math.max(inside, TINY) / Math.max(rest, TINY) / (before / rest_before);
 }
 
 /**

@@ -108,10 +108,25 @@
  */
 
 /**
+ * The answer of a guide that brackets: from `since` to `until`, both included.
+ *
+ * `start_say` and `stop_say` name the readings that set the ends; they are empty where
+ * the guide's own years end.
+ * @typedef {object} Range
+ * @property {number} since
+ * @property {number} until
+ * @property {number} probability
+ * @property {string} say
+ * @property {string} start_say
+ * @property {string} stop_say
+ */
+
+/**
  * The answer, in numbers and in the words that the screens show.
  *
- * `replaced` and `weights` belong to one object, all from `whole_set` to a set;
- * `missing` and `surplus` are measured against what a set was sold as.
+ * `replaced` and `weights` belong to one object, all from `whole_set` to `set_say` to a
+ * set; `missing` and `surplus` are measured against what a set was sold as. A guide
+ * that brackets has a `range`, and says nothing of a runner-up or of months.
  * @typedef {object} Verdict
  * @property {string} guide
  * @property {readonly (readonly [number, number])[]} model_years
@@ -133,6 +148,7 @@
  * @property {readonly string[]} missing
  * @property {readonly string[]} surplus
  * @property {string} set_say
+ * @property {Range | null} range
  */
 
 // A module even without a value to export.

@@ -5,7 +5,7 @@
  */
 
 import { UNREADABLE } from "./code.js";
-import { ranked } from "./one.js";
+import { brackets, lead } from "./range.js";
 import { said } from "./reasons.js";
 import { round9, sum } from "./special.js";
 import { BARE, likely, percent } from "./words.js";
@@ -15,11 +15,13 @@ import { BARE, likely, percent } from "./words.js";
 /** @import { Condition } from "./guide.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
+/** @import { Run } from "./range.js" */
 /** @import { Conflict } from "./reasons.js" */
 
 export const EVEN = 0.5;
 // From here on the readings speak against a claim with a word of weight.
 export const AGAINST = 1 / BARE;
+export const MIXED = "It may be made up of two objects, repaired, issued again, or a copy.";
 
 /**
  * A flag that does not say yet whose it is: the owner stands between the two
@@ -42,10 +44,10 @@ export const AGAINST = 1 / BARE;
  * @returns {Flag[]}
  */
 export function flags(tables, item, posterior, clashes, weighed) {
-  const [first] = ranked(posterior.years);
+  const best = lead(tables, posterior.years);
   return [
     ...overall(posterior, weighed),
-    ...raised(tables, item, posterior, clashes, first).map(
+    ...raised(tables, item, posterior, clashes, best).map(
       ({ kind, about, say, ask }) => flag(kind, about, say.join(""), ask.join("")),
     ),
   ];
@@ -68,20 +70,20 @@ export function overall(posterior, weighed) {
 }
 
 /**
- * The red flags of one object's own; `first` is the place of the leading year.
+ * The red flags of one object's own; `best` is the years that lead.
  * @param {Tables} tables
  * @param {Item} item
  * @param {Posterior} posterior
  * @param {readonly Conflict[]} clashes
- * @param {number} first
+ * @param {Run} best
  * @returns {Raised[]}
  */
-export function raised(tables, item, posterior, clashes, first) {
+export function raised(tables, item, posterior, clashes, best) {
   return [
     ...clashes.map((clash) => _conflict(tables, item, clash)),
     ..._parts(tables, item, posterior),
     ...tables.guide.flags
-      .filter(({ when }) => when.every((c) => _holds(tables, item, posterior, c, first)))
+      .filter(({ when }) => when.every((c) => _holds(tables, item, posterior, c, best)))
       .map(({ when, say, ask }) => _raised("guide", _about(when), ["", say], ["", ask])),
   ];
 }
@@ -146,6 +148,14 @@ function _conflict(tables, item, clash) {
   const places = [clash.first, clash.second];
   const [first, second] = places.map((k) => said(tables, item, k));
   const parts = [...new Set(places.map((k) => _part(tables, k)))];
+  if (brackets(tables.guide)) {
+    return _raised(
+      "disagree",
+      places.map((k) => tables.guide.clues[k].id),
+      ["Two marks", ` do not go together: ${first}, ${second}. ${MIXED}`],
+      ["Is all of it of one age, or was something added or renewed later", "?"],
+    );
+  }
   return _raised(
     "disagree",
     places.map((k) => tables.guide.clues[k].id),
@@ -224,9 +234,9 @@ function _about(when) {
  * @param {Item} item
  * @param {Posterior} posterior
  * @param {Condition} c
- * @param {number} first
+ * @param {Run} best
  */
-function _holds(tables, item, posterior, c, first) {
+function _holds(tables, item, posterior, c, best) {
   if (c.clue !== null) {
     return _reads(new Map(item.readings).get(c.clue) ?? null, c);
   }
@@ -236,8 +246,8 @@ function _holds(tables, item, posterior, c, first) {
     return item.gone.includes(c.part) || share > c.replaced_over;
   }
   if (c.years !== null) {
-    const { year } = tables.guide.years[first];
-    return c.years[0] <= year && year <= c.years[1];
+    const [first, last] = best.map((y) => tables.guide.years[y].year);
+    return c.years[0] <= first && last <= c.years[1];
   }
   return false;
 }

@@ -80,6 +80,8 @@ export const FORMAT = 1;
 
 /**
  * A clue that is measured: a length, a mass, an angle, in `unit`.
+ *
+ * `helper` names a calculation that helps to reach the measure: swing-weight or none.
  * @typedef {object} Measure
  * @property {"measure"} name
  * @property {string} unit
@@ -87,6 +89,7 @@ export const FORMAT = 1;
  * @property {number} high
  * @property {number} wear
  * @property {readonly Size[]} sizes
+ * @property {"" | "swing-weight"} helper
  */
 
 /**
@@ -201,7 +204,8 @@ export const FORMAT = 1;
  */
 
 /**
- * All that is known about one line of objects.
+ * All that is known about one line of objects, or with `anything` about marks that
+ * any object may have. The `verdict` is a model year, or a range of them.
  * @typedef {object} Guide
  * @property {number} format
  * @property {string} id
@@ -222,6 +226,8 @@ export const FORMAT = 1;
  * @property {Members | null} members
  * @property {readonly GuideFlag[]} flags
  * @property {readonly string[]} cautions
+ * @property {"year" | "range"} verdict
+ * @property {boolean} anything
  */
 
 /**

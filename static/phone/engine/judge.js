@@ -6,6 +6,7 @@ import { claim, place } from "./claim.js";
 import { flags } from "./flags.js";
 import { WORTHWHILE, prospects, whatever_is_claimed } from "./gain.js";
 import { ranked, weigh } from "./one.js";
+import { brackets, ends, lead } from "./range.js";
 import { conflicts, weights } from "./reasons.js";
 import {
   answer,
@@ -26,7 +27,7 @@ import { weigh_set } from "./sets.js";
 /** @import { Prospect } from "./gain.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
-/** @import { Case } from "./saying.js" */
+/** @import { Case, Shares } from "./saying.js" */
 
 /**
  * The verdict on the find's one object, or on its set.
@@ -112,7 +113,7 @@ function _common(told, said) {
     leading: leading(tables, posterior, first),
     say: answer(tables, items, posterior, first),
     runner_up: runner_up(told),
-    built_say: is_read(items) ? built(months) : "",
+    built_say: _built(tables, items, months),
     weights: [],
     claim: said ? claim(tables, items, posterior, said) : null,
     flags: [],
@@ -123,6 +124,7 @@ function _common(told, said) {
     missing: [],
     surplus: [],
     set_say: "",
+    range: null,
   };
 }
 
@@ -134,12 +136,27 @@ function _common(told, said) {
  * @returns {Verdict}
  */
 function _one(told, posterior, verdict) {
-  const { tables, first } = told;
+  const { tables } = told;
   const [item] = told.items;
+  const best = lead(tables, posterior.years);
   return Object.freeze({
     ...verdict,
     replaced: part_states(tables, item, posterior),
-    weights: weights(tables, item, posterior, first),
+    weights: weights(tables, item, posterior, best),
     flags: flags(tables, item, posterior, conflicts(tables, item), verdict.claim),
+    range: ends(tables, item, posterior),
   });
+}
+
+/**
+ * When it was built; a guide that brackets knows no more of that than its range.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {Shares} months
+ */
+function _built(tables, items, months) {
+  if (brackets(tables.guide) || !is_read(items)) {
+    return "";
+  }
+  return built(months);
 }

@@ -1,17 +1,19 @@
 /** Why: what each reading adds for the leading year, and which readings disagree. */
 
-import { alone, factor, fitting } from "./claim.js";
+import { alone, fitting, odds } from "./claim.js";
 import { read, weigh } from "./one.js";
 import { pair } from "./parts.js";
+import { brackets, meet, named, own_run } from "./range.js";
 import { pairs, round9 } from "./special.js";
-import { shown } from "./typical.js";
+import { told } from "./typical.js";
 import { BARE, capital, evidence, tells_nothing, times, years } from "./words.js";
 
-/** @import { Item, Reading, Weight } from "./find.js" */
+/** @import { Item, Weight } from "./find.js" */
 /** @import { Clue } from "./guide.js" */
 /** @import { Likelihood } from "./likelihood.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
+/** @import { Run } from "./range.js" */
 
 // Two readings are named when they go together so many times more seldom than by
 // chance that the factor is more than barely worth a mention.
@@ -27,23 +29,24 @@ export const MOST_PAIRS = 3;
  */
 
 /**
- * The factor that each reading adds for the model year at place `y`.
+ * The factor that each reading adds for the years that lead.
  *
  * It is the Bayes factor with the reading over the one without it, all other
  * readings kept.
  * @param {Tables} tables
  * @param {Item} item
  * @param {Posterior} posterior
- * @param {number} y
+ * @param {Run} lead
  * @returns {Weight[]}
  */
-export function weights(tables, item, posterior, y) {
-  const full = factor(tables, posterior, y);
+export function weights(tables, item, posterior, lead) {
+  const full = _factor(tables, posterior, lead);
+  const what = named(tables.guide, lead);
   return [...read(tables, item).keys()].map((k) => {
     const clue = tables.guide.clues[k];
     const rest = item.readings.filter(([id]) => id !== clue.id);
-    const without = factor(tables, weigh(tables, { ...item, readings: rest }), y);
-    return _weight(clue, item, full / without, tables.guide.years[y].year);
+    const without = _factor(tables, weigh(tables, { ...item, readings: rest }), lead);
+    return _weight(clue, item, full / without, what);
   });
 }
 
@@ -51,7 +54,8 @@ export function weights(tables, item, posterior, y) {
  * The pairs of readings that disagree most, the worst first.
  *
  * The measure is P(a) P(b) / P(a, b), parts summed out: the conflict measure of
- * F. V. Jensen and others (1990; cited from memory), for two findings.
+ * F. V. Jensen and others (1990; cited from memory), for two findings. Under a guide
+ * that brackets, readings disagree only if their own ranges have no year in common.
  * @param {Tables} tables
  * @param {Item} item
  * @returns {Conflict[]}
@@ -62,20 +66,11 @@ export function conflicts(tables, item) {
   );
   const worst = pairs(shares)
     .map(([[k, a], [q, b]]) => ({ first: k, second: q, times: 1 / _together(tables, k, a, q, b) }))
-    .filter((pair) => pair.times > CONFLICT);
+    .filter((pair) => pair.times > CONFLICT && !_overlap(tables, item, pair));
   // By the logarithm, since nine places of a large number are more than it has.
   return worst
     .sort((a, b) => round9(Math.log(b.times)) - round9(Math.log(a.times)))
     .slice(0, MOST_PAIRS);
-}
-
-/**
- * A reading in words: the clue's name and what it showed.
- * @param {Clue} clue
- * @param {Reading | undefined} reading
- */
-export function told(clue, reading) {
-  return `${clue.name} (${shown(clue, reading)})`;
 }
 
 /**
@@ -87,7 +82,33 @@ export function told(clue, reading) {
 export function said(tables, item, k) {
   const clue = tables.guide.clues[k];
   const what = told(clue, new Map(item.readings).get(clue.id));
+  if (brackets(tables.guide)) {
+    return `${what} for ${named(tables.guide, own_run(tables, item, k))}`;
+  }
   return `${what} for ${years(fitting(tables, alone(tables, item, clue.id).years))}`;
+}
+
+/**
+ * Bayes factor of the years that lead against all the rest.
+ * @param {Tables} tables
+ * @param {Posterior} posterior
+ * @param {Run} lead
+ */
+function _factor(tables, posterior, lead) {
+  return odds(tables, [...posterior.years, posterior.outside], lead);
+}
+
+/**
+ * Whether the two readings of a guide that brackets leave a year between them.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {Conflict} pair
+ */
+function _overlap(tables, item, pair) {
+  return (
+    brackets(tables.guide) &&
+    meet(own_run(tables, item, pair.first), own_run(tables, item, pair.second))
+  );
 }
 
 /**
@@ -142,13 +163,13 @@ function _together(tables, k, a, q, b) {
  * @param {Clue} clue
  * @param {Item} item
  * @param {number} weighed
- * @param {number} year
+ * @param {string} lead
  * @returns {Weight}
  */
-function _weight(clue, item, weighed, year) {
+function _weight(clue, item, weighed, lead) {
   const what = capital(told(clue, new Map(item.readings).get(clue.id)));
   const say = tells_nothing(weighed)
-    ? `${what}: next to nothing about ${year}.`
-    : `${what}: ${evidence(weighed, year)}, ${times(weighed)}.`;
+    ? `${what}: next to nothing about ${lead}.`
+    : `${what}: ${evidence(weighed, lead)}, ${times(weighed)}.`;
   return Object.freeze({ clue: clue.id, factor: weighed, say });
 }

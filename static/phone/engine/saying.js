@@ -3,6 +3,7 @@
 import { what } from "./advice.js";
 import { EVEN, is_outside, is_replaced, replaced } from "./flags.js";
 import { WORTHWHILE, separator } from "./gain.js";
+import { brackets, covered, named, run } from "./range.js";
 import { largest, round9 } from "./special.js";
 import { likely, month, percent } from "./words.js";
 
@@ -90,9 +91,9 @@ export function leading(tables, posterior, first) {
 export function part_states(tables, item, posterior) {
   const seen = seen_parts(tables, [item]);
   return tables.guide.parts.map(({ id }, p) => {
-    const share = replaced(posterior, p);
-    const say = _part(id, share, item, seen);
-    return Object.freeze({ part: id, probability: share, say });
+    const probability = replaced(posterior, p);
+    const say = _part(id, probability, item, seen);
+    return Object.freeze({ part: id, probability, say });
   });
 }
 
@@ -112,22 +113,22 @@ export function seen_parts(tables, items) {
 
 /**
  * @param {string} part
- * @param {number} share
+ * @param {number} p
  * @param {Item} item
  * @param {readonly string[]} seen
  */
-function _part(part, share, item, seen) {
+function _part(part, p, item, seen) {
   if (item.gone.includes(part)) {
     return "gone";
   }
-  if (is_replaced(share)) {
-    return `replaced: ${likely(share)}, ${percent(share)}`;
+  if (is_replaced(p)) {
+    return `replaced: ${likely(p)}, ${percent(p)}`;
   }
   // How often such a part is original says nothing of this one.
   if (!seen.includes(part)) {
     return UNSEEN;
   }
-  return `original: ${likely(1 - share)}, ${percent(1 - share)}`;
+  return `original: ${likely(1 - p)}, ${percent(1 - p)}`;
 }
 
 /**
@@ -158,6 +159,9 @@ export function answer(tables, items, posterior, first) {
   if (!is_read(items)) {
     return "nothing read yet";
   }
+  if (brackets(tables.guide)) {
+    return _bracketed(tables, posterior);
+  }
   if (p < CANNOT_TELL) {
     return `cannot tell yet: ${year} leads with ${percent(p)}`;
   }
@@ -169,22 +173,37 @@ export function answer(tables, items, posterior, first) {
 }
 
 /**
+ * Which range of years it is, and how sure that is.
+ * @param {Tables} tables
+ * @param {Weighed} posterior
+ */
+function _bracketed(tables, posterior) {
+  const found = run(posterior.years);
+  const name = named(tables.guide, found);
+  const p = covered(posterior, found);
+  if (found[0] === 0 && found[1] === posterior.years.length - 1) {
+    return `${name} so far`;
+  }
+  return `${name}: ${likely(p)}, ${percent(p)}`;
+}
+
+/**
  * The second year, and what would best tell it from the first; before it none of
- * these, where that is more likely.
+ * these, where that is more likely. A range has none.
  * @param {Case} told
  */
 export function runner_up(told) {
   const { tables, items, posterior, found } = told;
-  if (told.second === null) {
+  if (told.second === null || brackets(tables.guide)) {
     return "";
   }
   const [first, second] = [told.first, told.second].map(
     (y) => tables.guide.years[y].year,
   );
-  const share = posterior.years[told.second];
+  const p = posterior.years[told.second];
   const outside = posterior.outside;
-  let say = `${second}, ${percent(share)}`;
-  if (round9(share) < round9(outside) && !is_outside(posterior)) {
+  let say = `${second}, ${percent(p)}`;
+  if (round9(p) < round9(outside) && !is_outside(posterior)) {
     say = `none of these, ${percent(outside)}, then ${say}`;
   }
   const best = separator(tables, found, told.first, told.second);
@@ -239,6 +258,9 @@ export function exhausted(told) {
   }
   if (second === null || round9(posterior.years[first]) >= SETTLED) {
     return "Nothing left to look at would change this.";
+  }
+  if (brackets(tables.guide)) {
+    return "Nothing left to look at would narrow this.";
   }
   const years = [first, second].map((y) => tables.guide.years[y].year);
   return `The clues cannot tell ${Math.min(...years)} from ${Math.max(...years)} any further.`;

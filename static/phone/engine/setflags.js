@@ -140,8 +140,8 @@ function _of_member(told, whole, i, apart) {
       !at_once[tables.part_of[first]] && !at_once[tables.part_of[second]],
   );
   const explained = tables.guide.parts.filter((_, p) => at_once[p]).map(({ id }) => id);
-  const first = is_stray(told, whole, i) ? ranked(posterior.years)[0] : told.first;
-  return raised(tables, told.items[i], posterior, unexplained.slice(0, 1), first).filter(
+  const y = is_stray(told, whole, i) ? ranked(posterior.years)[0] : told.first;
+  return raised(tables, told.items[i], posterior, unexplained.slice(0, 1), [y, y]).filter(
     (each) => each.kind !== "replaced" || !explained.includes(each.about[0]),
   );
 }

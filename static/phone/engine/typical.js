@@ -77,6 +77,15 @@ export function shown(clue, reading) {
 }
 
 /**
+ * A reading in words: the clue's name and what it showed.
+ * @param {Clue} clue
+ * @param {Reading | undefined} reading
+ */
+export function told(clue, reading) {
+  return `${clue.name} (${shown(clue, reading)})`;
+}
+
+/**
  * The likeliest option; null if all are as likely.
  * @param {ChoiceTable} table
  * @param {Vector} spread

@@ -101,9 +101,9 @@ export function strength(factor) {
 }
 
 /**
- * What a factor is for or against a model year.
+ * What a factor is for or against a model year, or several in words.
  * @param {number} factor
- * @param {number} year
+ * @param {number | string} year
  */
 export function evidence(factor, year) {
   const side = `${factor > 1 ? "for" : "against"} ${year}`;
