@@ -1,14 +1,15 @@
-"""What a guide takes over from others: their clues, and the parts that these are on.
+"""What a guide takes over from others: their clues with the parts that these are on,
+their red flags, and their cautions if it has none of its own.
 
 Another guide is checked by itself, so that what comes from it may speak of years that
 this guide does not have.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import replace
 
 from fieldid import draw
-from fieldid.engine.guide import Clue, Guide, Part
+from fieldid.engine.guide import Clue, Guide, GuideFlag, Part
 from fieldid.guides.refusals import Finding, quote, refusal
 
 WHOLE = "whole"
@@ -30,7 +31,9 @@ def clashes(clues: Sequence[str], others: Sequence[Guide]) -> Iterator[Finding]:
 
 
 def joined(guide: Guide, others: Sequence[Guide]) -> Guide:
-    """The guide with the others' clues behind its own, and the parts that it lacks."""
+    """The guide with what the others know behind its own: clues, the parts that it
+    lacks, and flags; their cautions in place of none.
+    """
     clues = {clue.id: clue for clue in guide.clues}
     parts = {part.id: part for part in guide.parts}
     for other in others:
@@ -39,7 +42,21 @@ def joined(guide: Guide, others: Sequence[Guide]) -> Guide:
             clues.setdefault(clue.id, taken)
             for part in _chain(clue.part, other.parts):
                 parts.setdefault(part.id, part)
-    return replace(guide, clues=tuple(clues.values()), parts=tuple(parts.values()))
+    flags = [flag for other in others for flag in other.flags if _fits(flag, parts)]
+    cautions = [caution for other in others for caution in other.cautions]
+    return replace(
+        guide,
+        clues=tuple(clues.values()),
+        parts=tuple(parts.values()),
+        flags=tuple(dict.fromkeys((*guide.flags, *flags))),
+        # Its own are about handling just this object.
+        cautions=guide.cautions or tuple(dict.fromkeys(cautions)),
+    )
+
+
+def _fits(flag: GuideFlag, parts: Container[str]) -> bool:
+    """Whether the parts that the flag speaks of are there; its clues always are."""
+    return all(when.part is None or when.part in parts for when in flag.when)
 
 
 def _taken(clue: Clue, other: Guide) -> Clue:

@@ -1,11 +1,15 @@
-"""What a guide without mistakes still cannot do: years that no clue tells apart."""
+"""What a guide without mistakes may still lack: years that no clue tells apart, and
+years without a number.
+"""
 
-from collections.abc import Iterable, Iterator
-from itertools import combinations
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import combinations, groupby
 
 from fieldid.engine import Tables, prepare
 from fieldid.engine.guide import Guide
+from fieldid.engine.number import NumberTable
 from fieldid.engine.prepare import ClueTable, outcomes
+from fieldid.engine.range import brackets
 
 ALIKE = 1e-9
 """Likelihoods nearer than this are the same number, computed twice."""
@@ -15,10 +19,12 @@ Profile = tuple[tuple[float, ...], ...]
 
 
 def warnings(guide: Guide) -> tuple[str, ...]:
-    """A sentence for each clue that tells nothing and each pair that is alike."""
+    """A sentence for each clue that tells nothing, each table of serial numbers with
+    gaps, and each pair of years that is alike.
+    """
     tables = prepare(guide)
     profiles = [_profile(tables, k) for k in range(len(guide.clues))]
-    return (*_idle(guide, profiles), *_alike(guide, profiles))
+    return (*_idle(guide, profiles), *_gaps(tables), *_alike(guide, profiles))
 
 
 def _idle(guide: Guide, profiles: list[Profile]) -> Iterator[str]:
@@ -27,7 +33,37 @@ def _idle(guide: Guide, profiles: list[Profile]) -> Iterator[str]:
             yield f"the clue {clue.id!r} tells nothing about the year"
 
 
+def _gaps(tables: Tables) -> Iterator[str]:
+    """If no year of building has a number, the clue tells nothing, and is idle."""
+    for clue, table in zip(tables.guide.clues, tables.clues[0], strict=True):
+        if not isinstance(table, NumberTable) or table.number.means != "made":
+            continue
+        numbered = dict(table.number.first)
+        without = [year for year in table.years if year not in numbered]
+        if 0 < len(without) < len(table.years):
+            yield (
+                f"the clue {clue.id!r} has no number for {_runs(without)}: "
+                "what was built then shows one only by mistake"
+            )
+
+
+def _runs(years: Sequence[int]) -> str:
+    """Rising years in words.
+
+    >>> _runs([1950, 1952, 1953, 1954, 1956])
+    '1950, 1952 to 1954, 1956'
+    """
+    found = []
+    for _, run in groupby(enumerate(years), lambda placed: placed[1] - placed[0]):
+        (_, first), *rest = run
+        found.append(f"{first} to {rest[-1][1]}" if rest else str(first))
+    return ", ".join(found)
+
+
 def _alike(guide: Guide, profiles: list[Profile]) -> Iterator[str]:
+    """Where the answer is a range of years, neighbours need not differ."""
+    if brackets(guide):
+        return
     rows = [row for profile in profiles for row in profile]
     for (i, one), (j, other) in combinations(enumerate(guide.years), 2):
         if all(abs(row[i] - row[j]) <= ALIKE for row in rows):

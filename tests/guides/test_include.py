@@ -1,11 +1,13 @@
-"""A guide that takes over the clues of others."""
+"""A guide that takes over the clues, flags and cautions of others."""
 
 import pytest
 
+from fieldid.engine import judge, prepare
 from fieldid.errors import GuideError
 from fieldid.guides.finds import load as load_find
 from fieldid.guides.load import load
 from fieldid.guides.pack import pack
+from make import find
 
 HEAD = """format = 1
 id = "{id}"
@@ -43,6 +45,15 @@ spot = "{spot}"
   id = "b"
   label = "b"
 """
+FLAG = """
+[[flag]]
+when = {{ {when} }}
+say = "{say}"
+"""
+CAUTION = """
+[[caution]]
+say = "{say}"
+"""
 
 
 @pytest.fixture
@@ -71,6 +82,10 @@ def part(id, replaced=0.1, follows=""):
 
 def clue(id, part="head", year=1900, spot="head"):
     return CLUE.format(id=id, part=part, year=year, spot=spot)
+
+
+def flag(when, say):
+    return FLAG.format(when=when, say=say)
 
 
 def ids(records):
@@ -136,6 +151,65 @@ def test_what_is_included_brings_what_it_includes(write):
     guide = load(write("wheels", part("head"), clue("rim"), include=both))
 
     assert ids(guide.clues) == ["rim", "sign", "serial"]
+
+
+def flags(guide):
+    return [each.say for each in guide.flags]
+
+
+def test_flags_come_behind_its_own(write):
+    told = flag('clue = "sign", is = ["a"]', "A sign.")
+    write("marks", part("head"), clue("sign"), told)
+    own = flag('clue = "rim", is = ["a"]', "A rim.")
+    path = write("wheels", part("head"), clue("rim"), own, include=["marks"])
+    guide = load(path)
+
+    assert flags(guide) == ["A rim.", "A sign."]
+
+
+def test_included_flag_is_raised(write):
+    told = flag('clue = "sign", is = ["b"]', "No sign.")
+    write("marks", part("head"), clue("sign"), told)
+    guide = load(write("wheels", part("head"), clue("rim"), include=["marks"]))
+
+    verdict = judge(prepare(guide), find({"sign": "b"}, guide="wheels"))
+    assert [each.say for each in verdict.flags if each.kind == "guide"] == ["No sign."]
+
+
+def test_flag_on_a_part_needs_the_part(write):
+    """The grip, on which no clue sits, is not taken over; the rim is its own part."""
+    told = [
+        flag(f'part = "{id}", replaced_over = 0.5', f"Another {id}.")
+        for id in ("head", "grip", "rim")
+    ]
+    parts = [part("head"), part("grip"), part("rim")]
+    write("marks", *parts, clue("sign"), *told)
+    path = write("wheels", part("rim"), clue("hub", part="rim"), include=["marks"])
+    guide = load(path)
+
+    assert flags(guide) == ["Another head.", "Another rim."]
+
+
+def test_flags_and_cautions_come_once(write):
+    """When a guide comes by two ways."""
+    told = flag('clue = "serial", is = ["a"]', "Low.")
+    care = CAUTION.format(say="Mind the rim.")
+    write("numbers", part("head"), clue("serial"), told, care)
+    write("marks", part("head"), clue("sign"), include=["numbers"])
+    both = ["marks", "numbers"]
+    guide = load(write("wheels", part("head"), clue("rim"), include=both))
+
+    assert guide.cautions == ("Mind the rim.",)
+    assert flags(guide) == ["Low."]
+
+
+def test_own_cautions_stand_alone(write):
+    """They speak of handling just this kind of object."""
+    care, own = (CAUTION.format(say=say) for say in ("Mind the rim.", "Wear gloves."))
+    write("marks", part("head"), clue("sign"), care)
+    path = write("wheels", part("head"), clue("rim"), own, include=["marks"])
+
+    assert load(path).cautions == ("Wear gloves.",)
 
 
 def test_packed_guide_has_them_in_line(write):

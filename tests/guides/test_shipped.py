@@ -16,6 +16,7 @@ from specimens import look, specimen
 GUIDES = [
     pytest.param(load(path), id=path.stem) for path in sorted(RULES.glob("*.toml"))
 ]
+SETS = [each for each in GUIDES if each.values[0].members]
 LIGHT = 15_000
 """Bytes on the way to a phone, compressed."""
 
@@ -36,7 +37,7 @@ def test_every_clue_says_what_to_photograph(guide):
     assert [clue.id for clue in guide.clues if not clue.photo or not clue.why] == []
 
 
-@pytest.mark.parametrize("guide", GUIDES)
+@pytest.mark.parametrize("guide", SETS)
 def test_every_member_has_a_name(guide):
     assert [member for member, _ in guide.members.names] == list(guide.members.all)
 
@@ -45,9 +46,10 @@ def test_every_member_has_a_name(guide):
 def test_simulated_specimens_get_their_year(guide):
     """Nine of ten at least, with smudged codes and lost parts among them."""
     tables, dice = prepare(guide), random.Random(1957)
+    members = guide.members.usual if guide.members else (None,)
     right = []
     while len(right) < 300:
-        found = specimen(guide, dice, dice.choice(guide.members.usual))
+        found = specimen(guide, dice, dice.choice(members))
         if found.year is None:
             continue
         item = look(guide, found, dice, seen=1.0, lost=0.3)

@@ -1,9 +1,21 @@
 """Warnings: what a guide without mistakes still cannot tell."""
 
+import pytest
+
 from fieldid.engine.guide import Field, Members, Size
 from fieldid.guides.load import load
 from fieldid.guides.warnings import warnings
-from make import PLOVER, choice, code, guide, measure, model_year, option, span
+from make import (
+    PLOVER,
+    choice,
+    code,
+    guide,
+    measure,
+    model_year,
+    number,
+    option,
+    span,
+)
 
 BOTH = choice("rings", option("a", span((1951, 1952))), option("b"))
 TELLS = choice("toe", option("a", span((1951, 1951))), option("b", span((1952, 1952))))
@@ -33,6 +45,13 @@ def test_each_pair_that_is_alike_is_named():
     found = warnings(guide(TELLS, years=years))
 
     assert found == ("1953 and 1954 cannot be told apart by any clue",)
+
+
+def test_years_of_a_range_may_be_alike():
+    """An idle clue is named there too."""
+    assert warnings(guide(BOTH, verdict="range")) == (
+        "the clue 'rings' tells nothing about the year",
+    )
 
 
 def test_size_tells_years_apart():
@@ -79,3 +98,35 @@ def test_windows_of_different_length_are_still_alike():
     )
 
     assert ALIKE in warnings(guide(seldom, years=years))
+
+
+def test_year_without_a_serial_is_named():
+    """Here the autumn before the first model year is forgotten, and a year after."""
+    years = (model_year(1951, "1950-09"), *map(model_year, range(1952, 1957)))
+    serial = number("serial", {1951: 1, 1954: 500, 1955: 900}, 2000)
+
+    assert warnings(guide(serial, TELLS, years=years))[:1] == (
+        "the clue 'serial' has no number for 1950, 1952 to 1953, 1956: "
+        "what was built then shows one only by mistake",
+    )
+
+
+def test_serial_of_every_year_has_no_warning():
+    assert warnings(guide(number("serial", {1951: 1, 1952: 500}, 900))) == ()
+
+
+def test_patent_may_leave_years_out():
+    """In most years no patent was given that the line could show."""
+    patent = number("patent", {1930: 1, 1951: 500}, 900, lag=8.0)
+
+    assert warnings(guide(patent, TELLS)) == ()
+
+
+@pytest.mark.parametrize("lag", [0.0, 8.0])
+def test_numbers_of_later_years_tell_nothing(lag):
+    """A guide may take them over from another, whose years these are."""
+    late = number("late", {1960: 1, 1961: 500}, 900, lag=lag)
+
+    assert warnings(guide(late, TELLS)) == (
+        "the clue 'late' tells nothing about the year",
+    )
