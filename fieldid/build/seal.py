@@ -25,6 +25,8 @@ _JS_IMPORT = re.compile(
     r"""^\s*(?:(?:import|export)\b[\w\s{},*$]*\bfrom|import)\s*["']([^"'\n]+)["']""",
     re.MULTILINE,
 )
+# `import("./x.js")`
+_JS_ASKED = re.compile(r"""\bimport\(\s*["']([^"'`\n]+)["']\s*\)""")
 _JS_DATA = re.compile(r"""new URL\(\s*["']([^"'`]+)["']\s*,\s*import\.meta\.url""")
 _JS_ELSEWHERE = re.compile(r"""["'`]((?:[a-z][a-z+.-]*:)?//[^"'`\s]+)["'`]""")
 _PAINT = re.compile(r"url\(#([^)]*)\)")
@@ -78,6 +80,7 @@ def _links(files: Mapping[str, bytes], pages: Mapping[str, Page]) -> Iterator[Li
 def _script_links(script: str) -> Iterator[str]:
     bare = _JS_COMMENT.sub("", script)
     yield from _JS_IMPORT.findall(bare)
+    yield from _JS_ASKED.findall(bare)
     yield from _JS_DATA.findall(bare)
     yield from (found for found in _JS_ELSEWHERE.findall(bare) if found not in NAMES)
 

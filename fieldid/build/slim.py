@@ -8,7 +8,7 @@ import re
 
 import minify_html
 
-from fieldid.web.script import ENTRY
+from fieldid.web.script import SCRIPTS
 
 _COMMENT_LINES = re.compile(
     r"^[ \t]*(?://[^\n]*|/\*(?:[^*]|\*(?!/))*\*/[ \t]*)\n", re.M
@@ -30,11 +30,11 @@ def slim(path: str, body: bytes) -> bytes:
     if not path.endswith(".html"):
         text = _TYPE.sub("", _COMMENT_LINES.sub("", text))
     text = _BLANK.sub("\n", _INDENT.sub("", text)).lstrip("\n")
-    return (_tight(text) if path.endswith(ENTRY) else text).encode()
+    return (_tight(text) if path.endswith(SCRIPTS) else text).encode()
 
 
 def _tight(script: str) -> str:
-    """The app's script without idle blanks and brackets; names stay as they are."""
+    """A script of the app without idle blanks and brackets; names stay as they are."""
     opening, closing = '<script type="module">', "</script>"
     page = minify_html.minify(f"{opening}{script}{closing}", minify_js=True)
     return page.partition(">")[2].removesuffix(closing)

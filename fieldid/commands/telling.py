@@ -6,6 +6,7 @@ from fieldid.engine import Message
 from fieldid.engine.find import PartState, Verdict
 from fieldid.engine.gain import WORTHWHILE
 from fieldid.engine.guide import Guide
+from fieldid.engine.range import decades
 from fieldid.engine.words import called, capital, percent
 
 BAR = 30
@@ -55,16 +56,21 @@ def _indented(text: str) -> list[str]:
 
 
 def _years(verdict: Verdict) -> Iterator[str]:
-    """The bar chart: one line a model year, the longest bar for the likeliest."""
-    shares = [(str(year), p) for year, p in verdict.model_years]
-    shares.append(("none", verdict.outside))
+    """The bar chart: one line a model year, the longest bar for the likeliest; or one
+    a decade, where the answer is a range.
+    """
+    years = [(str(year), p) for year, p in verdict.model_years]
+    named = decades(verdict.model_years) if verdict.range else years
+    shares = [*named, ("none", verdict.outside)]
     most = max(p for _, p in shares)
     for name, p in shares:
         bar = "#" * round(BAR * p / most)
-        yield f"  {name:>4} |{bar:<{BAR}} {percent(p):>10}"
+        yield f"  {name:>5} |{bar:<{BAR}} {percent(p):>10}"
 
 
 def _story(verdict: Verdict) -> Iterator[str]:
+    if verdict.range:
+        yield from filter(None, (verdict.range.start_say, verdict.range.stop_say))
     if verdict.runner_up:
         yield f"Runner-up: {verdict.runner_up}."
     if verdict.built_say:

@@ -22,7 +22,10 @@ TOES: dict[str, tuple[str, str, str]] = {
 MOUTH = (81.25, 21.8)
 """The middle of the hosel's mouth, where the collar begins."""
 
-SCORINGS = ("plain", "lines", "dotted", "framed", "crosses", "lines and dots")
+SCORINGS = (
+    *("plain", "lines", "dotted", "framed", "crosses", "lines and dots"),
+    "slots",
+)
 NUMERALS = ("plain", "serif", "boxed", "ringed", "slanted", "roman", "underlined")
 ROMAN = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")
 
@@ -78,10 +81,7 @@ def numeral(
 def scored(scoring: str, *, weight: float = FINE) -> tuple[Node, ...]:
     """The marks on a face, in the units of the head's outline."""
     rows = tuple(_rows())
-    lines = tuple(
-        line(f"M{left} {y:.4g}H{right:.4g}", stroke_width=weight)
-        for y, left, right in rows
-    )
+    lines = tuple(_level(row, weight) for row in rows)
     dots = tuple(_dots(*row) for row in rows)
     frame = line("M19 37V71M53 54V71", stroke_width=2.5)
     return {
@@ -93,6 +93,7 @@ def scored(scoring: str, *, weight: float = FINE) -> tuple[Node, ...]:
         "lines and dots": tuple(
             made for pair in zip(lines[::2], dots[1::2], strict=False) for made in pair
         ),
+        "slots": tuple(_level(row, 3 * weight) for row in rows[::2]),
     }[scoring]
 
 
@@ -101,6 +102,11 @@ def _rows() -> Iterator[tuple[float, float, float]]:
     for at in range(6):
         y = 40 + 6.2 * at
         yield y, 19, min(53, 22 + (y - 35) * 1.7)
+
+
+def _level(row: tuple[float, float, float], weight: float) -> Node:
+    y, left, right = row
+    return line(f"M{left} {y:.4g}H{right:.4g}", stroke_width=weight)
 
 
 def _dots(y: float, left: float, right: float) -> Node:

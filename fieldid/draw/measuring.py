@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from fieldid.draw import whipping, woodhead
+from fieldid.draw import reelfoot, reelworks, whipping, woodhead
 from fieldid.draw.head import lying
 from fieldid.draw.nodes import FINE, TILE, Node, body, canvas, group, line, solid, tag
 from fieldid.draw.params import Number, OneOf
@@ -24,13 +24,23 @@ CLUBS = {
 
 GAUGES: dict[str, tuple[Node, str, str]] = {
     "face": (woodhead.front("block"), "M6 35V94M1 35H11M1 94H11", "M14 35H46M14 94H44"),
+    "foot": (
+        reelfoot.plate("round"),
+        "M18 16V98M13 16H23M13 98H23",
+        "M27 16H62M27 98H62",
+    ),
+    "spool": (
+        reelworks.bobbin(),
+        "M42 105H90M42 100V110M90 100V110",
+        "M42 98V102M90 98V102",
+    ),
     "thread": (
         whipping.neck("black"),
         "M16 31V85M11 31H21M11 85H21",
         "M25 31H44M25 85H38",
     ),
 }
-"""What to measure on a wood -> how it is drawn, the measure, what it is taken from."""
+"""What to measure -> how it is drawn, the measure, what it is taken from."""
 
 
 def section(

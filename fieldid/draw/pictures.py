@@ -4,12 +4,18 @@ from collections.abc import Iterator
 
 from fieldid.draw.collar import collar
 from fieldid.draw.cover import cover
+from fieldid.draw.drum import cage, drum, knob
+from fieldid.draw.eras import groove, joint
 from fieldid.draw.grip import cap, grip
 from fieldid.draw.head import face, numeral, toe
+from fieldid.draw.marks import diamond, printed
 from fieldid.draw.measuring import gauge, length, ruler, section
 from fieldid.draw.nodes import Node
 from fieldid.draw.params import Shape, checks, instead, needed
+from fieldid.draw.reelfoot import engraved, foot, layouts
+from fieldid.draw.reelworks import guard, pouch, wheel
 from fieldid.draw.shaft import label, shaft
+from fieldid.draw.signs import arrows, barcode, care, dustbin
 from fieldid.draw.stamps import backstamp, hosel, stamp
 from fieldid.draw.whipping import whipping
 from fieldid.draw.woodhead import crown, insert, plate
@@ -19,25 +25,42 @@ Picture = tuple[str, tuple[tuple[str, object], ...]]
 SHAPES: dict[str, Shape] = {
     shape.__name__: shape
     for shape in (
+        arrows,
         backstamp,
+        barcode,
+        cage,
         cap,
+        care,
         collar,
         cover,
         crown,
+        diamond,
+        drum,
+        dustbin,
+        engraved,
         face,
+        foot,
         gauge,
         grip,
+        groove,
+        guard,
         hosel,
         insert,
+        joint,
+        knob,
         label,
+        layouts,
         length,
         numeral,
         plate,
+        pouch,
+        printed,
         ruler,
         section,
         shaft,
         stamp,
         toe,
+        wheel,
         whipping,
     )
 }

@@ -2,9 +2,11 @@
 
 from fieldid.draw.iron import iron
 from fieldid.draw.nodes import Node
+from fieldid.draw.reel import reel
+from fieldid.draw.thing import thing
 from fieldid.draw.wood import wood
 
-_DRAWN = {"iron": iron(), "wood": wood()}
+_DRAWN = {"iron": iron(), "thing": thing(), "wood": wood(), "reel": reel()}
 
 SPOT, LIT = "drawing__spot", "drawing__spot drawing__spot--lit"
 

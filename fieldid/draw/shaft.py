@@ -4,11 +4,32 @@ from typing import Annotated
 
 from fieldid.draw.devices import DEVICES, device
 from fieldid.draw.letters import breadth, word
-from fieldid.draw.nodes import FINE, Node, body, canvas, line, printed, tag, tone
+from fieldid.draw.nodes import (
+    FINE,
+    Node,
+    black,
+    body,
+    canvas,
+    line,
+    printed,
+    tag,
+    tone,
+)
 from fieldid.draw.params import COLOUR, OneOf, Several, Stamped
 from fieldid.draw.swatches import coloured, paint
 
-FINISHES = ("smooth", "stepped", "fine steps", "fluted", "sheathed", "wavy")
+FINISHES = (
+    *("smooth", "stepped", "fine steps", "fluted", "sheathed", "wavy"),
+    *("grained", "woven"),
+)
+
+GRAIN = (
+    "M37 -2Q39 24 37.5 44T39 90M44 -2Q45 30 43.5 50T45.5 90"
+    "M51 -2Q50 16 51 34M50 46Q49 64 49 90"
+)
+FIBRES = "".join(
+    f"M{32 + y / 26:.4g} {y}L{56 - y / 26:.4g} {y + 10}" for y in range(4, 80, 14)
+)
 
 
 def shaft(
@@ -51,6 +72,12 @@ def _surface(finish: str) -> tuple[Node, ...]:
     if finish == "sheathed":
         skin = tag("path", class_="drawing__edge", d=outline, fill=paint("brown"))
         return skin, line("M40 -2V90", stroke_width=2.5)
+    if finish == "grained":
+        wood = tag("path", class_="drawing__edge swatch--tan", d=outline)
+        return (printed(wood, line(GRAIN, stroke_width=FINE)),)
+    if finish == "woven":
+        fibres = tag("path", class_="drawing__groove", d=FIBRES, stroke_width=FINE)
+        return black(outline), fibres
     marks = {
         "smooth": "M38 -2L40 90",
         "fluted": "M36 -2L39 90M41 -2L42.5 90M46.5 -2L46 90M52 -2L49.5 90",

@@ -100,7 +100,7 @@ def _case(
 def _common(told: Case, said: Claim | None) -> Verdict:
     """What one object and a set have in common."""
     tables, items, posterior = told.tables, told.items, told.posterior
-    months = month_shares(tables, posterior.cells)
+    months = _months(tables, posterior)
     return Verdict(
         guide=tables.guide.id,
         model_years=year_shares(tables, posterior),
@@ -111,7 +111,7 @@ def _common(told: Case, said: Claim | None) -> Verdict:
         leading=leading(tables, posterior, told.first),
         say=answer(tables, items, posterior, told.first),
         runner_up=runner_up(told),
-        built_say=_built(tables, items, months),
+        built_say=built(months) if is_read(items) else "",
         weights=(),
         claim=claim(tables, items, posterior, said) if said else None,
         flags=(),
@@ -133,8 +133,6 @@ def _one(told: Case, posterior: Posterior, verdict: Verdict) -> Verdict:
     )
 
 
-def _built(tables: Tables, items: Sequence[Item], months: Shares) -> str:
-    """When it was built; a guide that brackets knows no more of that than its range."""
-    if brackets(tables.guide) or not is_read(items):
-        return ""
-    return built(months)
+def _months(tables: Tables, posterior: Weighed) -> Shares:
+    """When it was built; a guide that brackets says no more of that than its range."""
+    return () if brackets(tables.guide) else month_shares(tables, posterior.cells)

@@ -86,6 +86,21 @@ def covered(posterior: Weighed, found: Run) -> float:
     return sum(posterior.years[found[0] : found[1] + 1])
 
 
+def decades(
+    model_years: Sequence[tuple[int, float]],
+) -> tuple[tuple[str, float], ...]:
+    """The probability of each decade, under its name.
+
+    >>> decades([(1959, 0.25), (1960, 0.5), (1961, 0.25)])
+    (('1950s', 0.25), ('1960s', 0.75))
+    """
+    found: dict[str, float] = {}
+    for year, p in model_years:
+        name = f"{year // 10}0s"
+        found[name] = found.get(name, 0.0) + p
+    return tuple(found.items())
+
+
 def meet(one: Run, other: Run) -> bool:
     """Whether two runs have a year in common."""
     return one[0] <= other[1] and other[0] <= one[1]

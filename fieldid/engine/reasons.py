@@ -56,7 +56,7 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
 
     The measure is P(a) P(b) / P(a, b), parts summed out: the conflict measure of
     F. V. Jensen and others (1990; cited from memory), for two findings. Under a guide
-    that brackets, readings disagree only if their own ranges have no year in common.
+    that brackets, readings disagree if their own ranges have no year in common.
     """
     found = read(tables, item)
     shares = {k: _over_itself(tables, k, reading) for k, reading in found.items()}
@@ -64,11 +64,7 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
         Conflict(k, q, 1 / _together(tables, k, shares[k], q, shares[q]))
         for k, q in combinations(found, 2)
     ]
-    worst = [
-        pair
-        for pair in pairs
-        if pair.times > CONFLICT and not _overlap(tables, item, pair)
-    ]
+    worst = [pair for pair in pairs if _disagree(tables, item, pair)]
     # By the logarithm, since nine places of a large number are more than it has.
     return sorted(worst, key=lambda pair: -round9(math.log(pair.times)))[:MOST_PAIRS]
 
@@ -87,11 +83,11 @@ def _factor(tables: Tables, posterior: Posterior, lead: Run) -> float:
     return odds(tables, [*posterior.years, posterior.outside], lead)
 
 
-def _overlap(tables: Tables, item: Item, pair: Conflict) -> bool:
-    """Whether the two readings of a guide that brackets leave a year between them."""
-    return brackets(tables.guide) and meet(
-        own_run(tables, item, pair.first), own_run(tables, item, pair.second)
-    )
+def _disagree(tables: Tables, item: Item, pair: Conflict) -> bool:
+    if not brackets(tables.guide):
+        return pair.times > CONFLICT
+    first, second = (own_run(tables, item, k) for k in (pair.first, pair.second))
+    return not meet(first, second)
 
 
 def _over_itself(tables: Tables, k: int, a: Likelihood) -> Likelihood:

@@ -1,8 +1,8 @@
 """Worked examples of a guide, by which a phone checks its own arithmetic.
 
 Made from the guide alone, so that a guide of anybody's brings its own. Two for each
-model year: what it should show, and what a mixture with another year shows. A few sets
-beside them, if the guide knows sets.
+model year, or for some of many: what it should show, and what a mixture with another
+year shows. A few sets beside them, if the guide knows sets.
 """
 
 from collections.abc import Iterator, Sequence
@@ -17,6 +17,11 @@ from fieldid.guides.pack import pack, plain
 
 DIGITS = 12
 """Three more than must agree, and few enough for a short file."""
+
+ROOM = 600
+"""So many probabilities of model years, two for each, keep the file short."""
+FEWEST = 3
+"""So many years are tried however many the guide has."""
 
 UNLIMITED: dict[str, Any] = {"away": False, "without": (), "photos": False}
 
@@ -40,7 +45,8 @@ def _finds(tables: Tables) -> Iterator[Example]:
     tools = tuple(dict.fromkeys(clue.needs for clue in guide.clues if clue.needs))
     members = (None, *(guide.members.all if guide.members else ()))
     able = [part.id for part in guide.parts if part.replaced > 0]
-    for y, year in enumerate(guide.years):
+    for y in tried(len(guide.years)):
+        year = guide.years[y]
         member = members[y % len(members)]
         whole = Item(_shown(tables, y, member), (), member)
         claim = Claim(year.year, tuple(clue.id for clue in guide.clues[:2]))
@@ -51,6 +57,16 @@ def _finds(tables: Tables) -> Iterator[Example]:
         yield Find(guide.id, (mixed,)), limits
     if guide.members:
         yield from _sets(tables, guide.members.all)
+
+
+def tried(years: int) -> list[int]:
+    """Places of the model years that are tried: all, or some from first to last.
+
+    >>> tried(5), tried(190)
+    ([0, 1, 2, 3, 4], [0, 94, 189])
+    """
+    count = min(years, max(FEWEST, ROOM // years))
+    return [i * (years - 1) // max(count - 1, 1) for i in range(count)]
 
 
 def _sets(tables: Tables, members: Sequence[str]) -> Iterator[Example]:

@@ -11,6 +11,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 
 from fieldid.engine import Tables, judge, prepare
 from fieldid.engine.guide import Guide
+from fieldid.engine.range import decades
 from fieldid.engine.words import called, capital, percent
 from fieldid.errors import FindError
 from fieldid.guides import finds
@@ -105,6 +106,7 @@ def _set_up(state: BlueprintSetupState) -> None:
     # A find pasted as text may be as long as one in a file.
     app.config["MAX_FORM_MEMORY_SIZE"] = app.config["MAX_CONTENT_LENGTH"]
     app.add_template_filter(percent)
+    app.add_template_filter(decades)
     app.add_template_filter(capital)
     app.add_template_filter(_called, "called")
     CSRFProtect(app)

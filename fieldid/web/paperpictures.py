@@ -1,13 +1,12 @@
-"""The pictures of a tree of questions, each once, however often it is shown."""
+"""The pictures of a page without scripts, each once, however often it is shown."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from fieldid import draw
 from fieldid.engine.guide import Choice, Clue
-from fieldid.web.tree import Leaf, Question
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,11 +24,11 @@ class Pictures:
         return Markup(draw.svg(("svg", shown, (use,))))
 
 
-def pictures(root: Question | Leaf) -> Pictures:
-    """The pictures of all options that the tree prints."""
+def pictures(clues: Iterable[Clue]) -> Pictures:
+    """The pictures of all options of the clues, which may come more than once."""
     symbols = []
     places = {}
-    for place, (key, drawing) in enumerate(_drawn(root).items(), start=1):
+    for place, (key, drawing) in enumerate(_drawn(clues).items(), start=1):
         name = f"p{place}"
         _, attributes, children = draw.node(drawing)
         kept = {key: value for key, value in attributes if key in _OF_SYMBOLS}
@@ -39,22 +38,14 @@ def pictures(root: Question | Leaf) -> Pictures:
     return Pictures(Markup("".join(symbols)), places)
 
 
-def _drawn(root: Question | Leaf) -> dict[tuple[str, str], draw.Picture]:
+def _drawn(clues: Iterable[Clue]) -> dict[tuple[str, str], draw.Picture]:
     found: dict[tuple[str, str], draw.Picture] = {}
-    for clue in _clues(root):
+    for clue in clues:
         if isinstance(clue.kind, Choice):
             for option in clue.kind.options:
                 if option.picture:
                     found[clue.id, option.id] = option.picture
     return found
-
-
-def _clues(node: Question | Leaf) -> Iterator[Clue]:
-    """The clues of all questions, from the top."""
-    if isinstance(node, Question):
-        yield node.ask.clue
-        for answer in node.answers:
-            yield from _clues(answer.then)
 
 
 _OF_SYMBOLS = ("viewBox", "stroke-width")

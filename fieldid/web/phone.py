@@ -12,13 +12,15 @@ from markupsafe import Markup
 
 from fieldid import __version__, draw
 from fieldid.engine.guide import Guide
+from fieldid.engine.range import brackets
 from fieldid.guides.pack import dump
 from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
-from fieldid.web.script import ENTRY, script
-from fieldid.web.tree import tree
-from fieldid.web.treepictures import pictures
+from fieldid.web.marks import rows
+from fieldid.web.paperpictures import pictures
+from fieldid.web.script import ENTRY, SCRIPTS, script
+from fieldid.web.tree import clues, tree
 
 LIVE = "dev"
 """What stands for the build in addresses that are answered live."""
@@ -41,8 +43,8 @@ JOINED = (
 )
 ALONE = ("tokens", "base", "drawing", "tree", "verdict", "judge")
 """Style sheets of the pages beside the app."""
-NAMED = (SHEET, *(f"css/{name}.css" for name in ALONE), EARLY, ENTRY)
-"""The style sheets and scripts that the pages name."""
+NAMED = (SHEET, *(f"css/{name}.css" for name in ALONE), EARLY, *SCRIPTS)
+"""The style sheets and scripts that pages and scripts name."""
 COLOUR = "#f4ecd8"
 TYPES = {
     ".css": "text/css",
@@ -112,11 +114,18 @@ def index() -> str:
 
 @phone.get("/tree-<guide_id>.html")
 def questions(guide_id: str) -> str:
-    """A guide's questions on one page that needs no scripts."""
+    """A guide's questions, or its marks, on one page that needs no scripts."""
     guide = _guide(_shelf(), guide_id)
+    if brackets(guide):
+        return render_template(
+            "phone/marks.html",
+            guide=guide,
+            rows=rows(guide),
+            pictures=pictures(guide.clues),
+        )
     root = tree(guide)
     return render_template(
-        "phone/tree.html", guide=guide, root=root, pictures=pictures(root)
+        "phone/tree.html", guide=guide, root=root, pictures=pictures(clues(root))
     )
 
 
@@ -187,8 +196,8 @@ def unchanging(build: str, path: str) -> Response:
     shelf = _shelf(build)
     if path not in NAMED:
         abort(404)
-    if path == ENTRY:
-        return _answer(path, script(shelf.static).encode())
+    if path in SCRIPTS:
+        return _answer(path, script(shelf.static, path).encode())
     if path == SHEET:
         sheets = (shelf.static / f"css/{name}.css" for name in JOINED)
         return _answer(path, b"\n".join(sheet.read_bytes() for sheet in sheets))

@@ -1,18 +1,24 @@
-"""The phone's modules as one script: one file to fetch in place of fifty.
+"""The phone's modules as two scripts: two files to fetch in place of eighty.
 
 Each module becomes a function, called once, that gives what the module exports; it
 stands after all that it imports. So names stay apart and nothing is renamed. Only the
 forms of `import` and `export` that our modules use are known; another is refused.
+
+The first script is what Home needs. It asks for the second, which holds the rest and
+takes from the first what is there already, so that no module runs twice.
 """
 
 import posixpath
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from fieldid.errors import BuildError
 
 ENTRY = "phone/app.js"
+LATER = "phone/finding.js"
+SCRIPTS = (ENTRY, LATER)
+"""What each script begins from."""
 
 _NAMED = r"\{(?P<names>[^}]*)\}"
 _LIST = r"\s*\w+(?:\s*,\s*\w+)*,?\s*"
@@ -29,15 +35,40 @@ _STATEMENTS = re.compile(
 )
 
 
+_COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+_ASKED = re.compile(r"\bimport\(\s*(?P<source>[^)]*?)\s*\)")
+
+
 def script(static: Path, entry: str = ENTRY) -> str:
-    """The entry and all that it imports, directly or not, as one module.
+    """The entry and all that it imports, directly or not, as one module; of the later
+    script, what the first has not got.
 
     A BuildError names what is missing, imported in a circle, or written in a form that
     is not known here.
     """
-    written: dict[str, str] = {}
+    first: dict[str, str] = {}
+    _write(static, ENTRY, (), first)
+    if entry == ENTRY:
+        return "\n".join([*first.values(), f"export {_names(first)};\n"])
+    written = dict(first)
     _write(static, entry, (), written)
-    return "\n".join(written.values())
+    later = [text for path, text in written.items() if path not in first]
+    address = posixpath.relpath(ENTRY, posixpath.dirname(entry))
+    taken = f'import {_names(first)} from "./{address}";\n'
+    given = ", ".join(_given(static / entry))
+    return "\n".join([taken, *later, f"export const {{ {given} }} = {_name(entry)};\n"])
+
+
+def _given(file: Path) -> Iterator[str]:
+    """The names that a module makes and exports."""
+    for found in _STATEMENTS.finditer(file.read_text("utf-8")):
+        if found["own"]:
+            yield from _listed(found["own"])
+
+
+def _names(written: Iterable[str]) -> str:
+    """The modules' names between braces."""
+    return f"{{ {', '.join(map(_name, written))} }}"
 
 
 def _write(
@@ -52,6 +83,7 @@ def _write(
     if not file.is_file():
         raise BuildError(f"{importing[-1]} imports {path}, which does not exist")
     text = file.read_text("utf-8")
+    _check_asked(path, text)
     for source in _sources(path, text):
         _write(static, source, (*importing, path), written)
     written[path] = _wrapped(path, text)
@@ -64,6 +96,13 @@ def _sources(path: str, text: str) -> Iterator[str]:
             raise BuildError(f"{path}: cannot join {found['unknown']!r}")
         if source := found["source"] or found["passing"]:
             yield _path(path, source)
+
+
+def _check_asked(path: str, text: str) -> None:
+    """What a module asks for while it runs can only be the later script."""
+    for found in _ASKED.finditer(_COMMENT.sub("", text)):
+        if _path(path, found["source"].strip('"')) != LATER:
+            raise BuildError(f"{path}: cannot join {found[0]!r}")
 
 
 def _wrapped(path: str, text: str) -> str:

@@ -14,7 +14,7 @@ from itertools import count
 from fieldid.engine import Find, Item, Tables, Verdict, judge, prepare
 from fieldid.engine.flags import is_replaced
 from fieldid.engine.gain import WORTHWHILE, gain
-from fieldid.engine.guide import Guide
+from fieldid.engine.guide import Clue, Guide
 from fieldid.engine.one import weigh
 from fieldid.engine.special import round9
 from fieldid.engine.words import capital, listed
@@ -99,6 +99,14 @@ def tree(guide: Guide) -> Question | Leaf:
     return _grown(guide, root, count(1))
 
 
+def clues(node: Question | Leaf) -> Iterator[Clue]:
+    """The clues of all questions, from the top."""
+    if isinstance(node, Question):
+        yield node.ask.clue
+        for answer in node.answers:
+            yield from clues(answer.then)
+
+
 def _bud(
     tables: Tables, item: Item, tried: tuple[tuple[str, int], ...], share: float
 ) -> _Bud:
@@ -132,13 +140,13 @@ def _branch(tables: Tables, bud: _Bud) -> None:
 
 def _next(tables: Tables, bud: _Bud) -> _Trial | None:
     """What is left of a code that is being read, else the best clue's question."""
-    clues = tables.guide.clues
+    known = tables.guide.clues
     begun = [clue for clue, _ in bud.tried]
     ranked = [found.clue for found in bud.verdict.next if found.bits >= WORTHWHILE]
     for clue in dict.fromkeys([*begun, *ranked]):
         trials = [
             _trial(tables, bud, ask)
-            for ask in asks(tables, clues[tables.places[clue]])
+            for ask in asks(tables, known[tables.places[clue]])
             if (clue, ask.place) not in bud.tried
         ]
         best = max(trials, key=lambda trial: round9(trial.bits), default=None)

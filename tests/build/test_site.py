@@ -156,11 +156,12 @@ def test_budget_counts_what_the_page_asks_for():
     lines = built().budget()
 
     assert [line.split(":")[0] for line in lines] == [
-        "page, styles and scripts",
-        "guides",
+        "page, styles and first script",
+        "with the script of a find",
+        "the largest guide",
         "kept on a phone",
     ]
-    assert f"{len(worker(built())[1])} files" in lines[2]
+    assert f"{len(worker(built())[1])} files" in lines[3]
 
 
 def test_hash_of_a_file_is_checkable_by_hand():

@@ -124,6 +124,7 @@ def test_bracketing_says_nothing_of_months_or_of_a_runner_up():
     verdict = told({"zip": "digits"})
 
     assert verdict.built_say == verdict.runner_up == ""
+    assert verdict.built == ()
 
 
 def test_before_any_reading_nothing_is_said():

@@ -102,7 +102,7 @@ function _case(tables, items, posterior, found) {
  */
 function _common(told, said) {
   const { tables, items, posterior, found, first } = told;
-  const months = month_shares(tables, posterior.cells);
+  const months = _months(tables, posterior);
   return {
     guide: tables.guide.id,
     model_years: year_shares(tables, posterior),
@@ -113,7 +113,7 @@ function _common(told, said) {
     leading: leading(tables, posterior, first),
     say: answer(tables, items, posterior, first),
     runner_up: runner_up(told),
-    built_say: _built(tables, items, months),
+    built_say: is_read(items) ? built(months) : "",
     weights: [],
     claim: said ? claim(tables, items, posterior, said) : null,
     flags: [],
@@ -149,14 +149,11 @@ function _one(told, posterior, verdict) {
 }
 
 /**
- * When it was built; a guide that brackets knows no more of that than its range.
+ * When it was built; a guide that brackets says no more of that than its range.
  * @param {Tables} tables
- * @param {readonly Item[]} items
- * @param {Shares} months
+ * @param {Weighed} posterior
+ * @returns {Shares}
  */
-function _built(tables, items, months) {
-  if (brackets(tables.guide) || !is_read(items)) {
-    return "";
-  }
-  return built(months);
+function _months(tables, posterior) {
+  return brackets(tables.guide) ? [] : month_shares(tables, posterior.cells);
 }

@@ -120,6 +120,21 @@ export function covered(posterior, found) {
 }
 
 /**
+ * The probability of each decade, under its name.
+ * @param {readonly (readonly [number, number])[]} model_years
+ * @returns {readonly (readonly [string, number])[]}
+ */
+export function decades(model_years) {
+  /** @type {Map<string, number>} */
+  const found = new Map();
+  for (const [year, p] of model_years) {
+    const name = `${Math.floor(year / 10)}0s`;
+    found.set(name, (found.get(name) ?? 0) + p);
+  }
+  return [...found];
+}
+
+/**
  * Whether two runs have a year in common.
  * @param {Run} one
  * @param {Run} other

@@ -55,7 +55,7 @@ export function weights(tables, item, posterior, lead) {
  *
  * The measure is P(a) P(b) / P(a, b), parts summed out: the conflict measure of
  * F. V. Jensen and others (1990; cited from memory), for two findings. Under a guide
- * that brackets, readings disagree only if their own ranges have no year in common.
+ * that brackets, readings disagree if their own ranges have no year in common.
  * @param {Tables} tables
  * @param {Item} item
  * @returns {Conflict[]}
@@ -66,7 +66,7 @@ export function conflicts(tables, item) {
   );
   const worst = pairs(shares)
     .map(([[k, a], [q, b]]) => ({ first: k, second: q, times: 1 / _together(tables, k, a, q, b) }))
-    .filter((pair) => pair.times > CONFLICT && !_overlap(tables, item, pair));
+    .filter((pair) => _disagree(tables, item, pair));
   // By the logarithm, since nine places of a large number are more than it has.
   return worst
     .sort((a, b) => round9(Math.log(b.times)) - round9(Math.log(a.times)))
@@ -99,16 +99,16 @@ function _factor(tables, posterior, lead) {
 }
 
 /**
- * Whether the two readings of a guide that brackets leave a year between them.
  * @param {Tables} tables
  * @param {Item} item
  * @param {Conflict} pair
  */
-function _overlap(tables, item, pair) {
-  return (
-    brackets(tables.guide) &&
-    meet(own_run(tables, item, pair.first), own_run(tables, item, pair.second))
-  );
+function _disagree(tables, item, pair) {
+  if (!brackets(tables.guide)) {
+    return pair.times > CONFLICT;
+  }
+  const [first, second] = [pair.first, pair.second].map((k) => own_run(tables, item, k));
+  return !meet(first, second);
 }
 
 /**
