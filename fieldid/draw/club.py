@@ -54,7 +54,11 @@ def club(head: Node, *neck: Node) -> Node:
     )
 
 
-def tube() -> Node:
+MAKER = "W&T"
+"""The letters of the invented makers."""
+
+
+def tube(words: str) -> Node:
     """A piece of shaft with the label and the bands below the grip."""
     return group(
         tag(
@@ -72,7 +76,7 @@ def tube() -> Node:
             "label",
             body("M152 102H208V124H152Z"),
             line("M158 102V124M202 102V124", stroke_width=HAIR),
-            word("W&T", middle=(180, 113), height=9, weight=1.4),
+            word(words, middle=(180, 113), height=9, weight=1.4),
         ),
         spot("band", solid("M222 102.4H228V123.6H222ZM233 102.2H239V123.8H233Z")),
         stroke_width=1.6,

@@ -1,6 +1,7 @@
 """The scene of an iron: the whole club, and its small places enlarged in circles."""
 
 from fieldid.draw.club import (
+    MAKER,
     cap,
     club,
     leaders,
@@ -16,23 +17,29 @@ from fieldid.draw.head import MOUTH, lying, outline, scored
 from fieldid.draw.letters import word
 from fieldid.draw.nodes import Node, black, body, group, line, solid, tag, tone
 
+EMBLEM, CODE = "lantern", "F624"
+UNMARKED = "---"
 
-def iron() -> Node:
-    """An iron that lies aslant, its head twice enlarged, its label and cap once."""
+
+def iron(*, marked: bool = True) -> Node:
+    """An iron that lies aslant, its head twice enlarged, its label and cap once.
+
+    One that is not marked has no maker's letters and emblems, only their places.
+    """
     collar = spot("collar", black("M43 -3.4L58 -2.4V2.4L43 3.4Z"))
     return scene(
         leaders(
             "M31 108L45 133", "M166 262Q184 276 204 264M197 261.5L204.5 263.5L203 271"
         ),
         club(lying((44, 0), scale=0.5), collar),
-        tube(),
-        cap("lantern"),
-        _front(),
-        _behind(),
+        tube(MAKER if marked else UNMARKED),
+        cap(EMBLEM if marked else "none"),
+        _front(CODE if marked else UNMARKED),
+        _behind(EMBLEM if marked else "none"),
     )
 
 
-def _front() -> Node:
+def _front(code: str) -> Node:
     """The head face on, with hosel and collar."""
     head = spot(
         "head",
@@ -40,7 +47,7 @@ def _front() -> Node:
         spot("face", plain(_FACE), *scored("lines", weight=1)),
         line(outline("round")),
         spot("toe", body(_TOE)),
-        _hosel(),
+        _hosel(code),
     )
     place = placed((90, 205), (52, 40), 1.5)
     return group(
@@ -59,17 +66,22 @@ _TOE = (
 )
 
 
-def _hosel() -> Node:
+def _hosel(code: str) -> Node:
     """The hosel, upright round its own axis, then leant into place."""
     return group(
-        spot("hosel", body("M-5.5 0V30H5.5V0Z"), tone("M3 0.6V29.4H4.9V0.6Z"), _code()),
+        spot(
+            "hosel",
+            body("M-5.5 0V30H5.5V0Z"),
+            tone("M3 0.6V29.4H4.9V0.6Z"),
+            _code(code),
+        ),
         spot("pin", solid("M0 3A2.4 2.4 0 1 1 -0.1 3Z")),
         transform=_leant(),
     )
 
 
-def _code() -> Node:
-    letters = word("F624", middle=(0, 0), height=4.8, weight=1)
+def _code(code: str) -> Node:
+    letters = word(code, middle=(0, 0), height=4.8, weight=1)
     return group(letters, transform="translate(-0.8 19) rotate(-90)")
 
 
@@ -87,7 +99,7 @@ def _collar() -> Node:
     )
 
 
-def _behind() -> Node:
+def _behind(emblem: str) -> Node:
     """The head from behind and a little from below."""
     mirrored = group(
         _shaded(outline("round")),
@@ -100,7 +112,7 @@ def _behind() -> Node:
     head = spot(
         "head",
         mirrored,
-        spot("back", device("lantern", middle=(67, 45), size=15, weight=1.1)),
+        spot("back", device(emblem, middle=(67, 45), size=15, weight=1.1)),
         spot("sole", word("7", middle=(49, 84), height=6, weight=1.3)),
     )
     place = placed((270, 222), (44.5, 54), 1.38)

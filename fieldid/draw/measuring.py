@@ -76,14 +76,21 @@ def length(
     """The whole club beside the length to measure, from the end of the cap."""
     left, drop = REACHES[reach]
     return canvas(
+        *level(club),
+        measure(f"M{left} 78H171M{left} 72V84M171 72V84"),
+        measure(f"M171 42V68M{left} {drop}V68", stroke_dasharray="1 4"),
+        width=WIDE,
+    )
+
+
+def level(club: str) -> tuple[Node, ...]:
+    """A whole club that lies level, grip to the right."""
+    return (
         CLUBS[club],
         body("M50 31.5L120 30V38L50 36.5Z"),
         solid("M50 30.5H60V37.5H50Z"),
         body("M118 29.5L168 27.5Q172 34 168 40.5L118 38.5Z"),
         line("M128 30V38M138 29.5V38.5M148 29V39M158 28.5V39.5", stroke_width=FINE),
-        measure(f"M{left} 78H171M{left} 72V84M171 72V84"),
-        measure(f"M171 42V68M{left} {drop}V68", stroke_dasharray="1 4"),
-        width=WIDE,
     )
 
 

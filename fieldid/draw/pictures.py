@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from fieldid.draw.collar import collar
 from fieldid.draw.cover import cover
 from fieldid.draw.drum import cage, drum, knob
-from fieldid.draw.eras import groove, joint
+from fieldid.draw.eras import back, balance, ball, groove, joint
 from fieldid.draw.grip import cap, grip
 from fieldid.draw.head import face, numeral, toe
 from fieldid.draw.marks import diamond, printed
@@ -26,7 +26,10 @@ SHAPES: dict[str, Shape] = {
     shape.__name__: shape
     for shape in (
         arrows,
+        back,
         backstamp,
+        balance,
+        ball,
         barcode,
         cage,
         cap,

@@ -6,7 +6,13 @@ from fieldid.draw.reel import reel
 from fieldid.draw.thing import thing
 from fieldid.draw.wood import wood
 
-_DRAWN = {"iron": iron(), "thing": thing(), "wood": wood(), "reel": reel()}
+_DRAWN = {
+    "iron": iron(),
+    "unmarked-iron": iron(marked=False),
+    "wood": wood(),
+    "reel": reel(),
+    "thing": thing(),
+}
 
 SPOT, LIT = "drawing__spot", "drawing__spot drawing__spot--lit"
 

@@ -1,6 +1,7 @@
 """The scene of a wood: the whole club, and its small places enlarged in circles."""
 
 from fieldid.draw.club import (
+    MAKER,
     cap,
     club,
     leaders,
@@ -39,7 +40,7 @@ def wood() -> Node:
         leaders("M36 118L46 146", _turn(140, 288), _turn(216, 270)),
         _cover(),
         club(lying((48, 0), scale=0.48), whipping),
-        tube(),
+        tube(MAKER),
         cap("feather"),
         _front(),
         _above(),

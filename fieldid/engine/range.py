@@ -19,6 +19,8 @@ FAINT = 0.1
 """A year is outside the range from this share of the likeliest year down."""
 HARD = 0.05
 """An end is hard if the year beyond it has less than this share of the likeliest."""
+NEAR = 3
+"""An end that lies so many years beyond those of all readings is set by none of them."""
 
 Run = tuple[int, int]
 """The first and the last of some model years, by place."""
@@ -121,26 +123,24 @@ def _own(tables: Tables, item: Item) -> Own:
 
 
 def _start(guide: Guide, own: Own, since: int) -> str:
-    """What sets the start: the latest of the starts that are no later."""
+    """What sets the start: the latest of the starts that lie there or just before."""
     starts = [run(years)[0] for _, years in own]
-    latest = max((y for y in starts if y <= since), default=0)
+    latest = max((y for y in starts if since - NEAR <= y <= since), default=0)
     if latest == 0:
         return ""
     by = [each for each, y in zip(own, starts, strict=True) if y == latest]
-    return f"{_hardness(by, latest - 1)} before {guide.years[latest].year}: {_by(by)}."
+    return f"{_hardness(by, latest - 1)} before {guide.years[since].year}: {_by(by)}."
 
 
 def _stop(guide: Guide, own: Own, until: int) -> str:
-    """What sets the end: the earliest of the ends that are no earlier."""
+    """What sets the end: the earliest of the ends that lie there or just behind."""
     last = len(guide.years) - 1
     stops = [run(years)[1] for _, years in own]
-    earliest = min((y for y in stops if y >= until), default=last)
+    earliest = min((y for y in stops if until <= y <= until + NEAR), default=last)
     if earliest == last:
         return ""
     by = [each for each, y in zip(own, stops, strict=True) if y == earliest]
-    return (
-        f"{_hardness(by, earliest + 1)} after {guide.years[earliest].year}: {_by(by)}."
-    )
+    return f"{_hardness(by, earliest + 1)} after {guide.years[until].year}: {_by(by)}."
 
 
 def _hardness(by: Own, beyond: int) -> str:

@@ -21,8 +21,10 @@ from fieldid.engine.guide import (
     Size,
     Span,
 )
+from fieldid.guides.prices import prices
 
 _TABLES = ("include", "model", "model_year", "part", "clue", "set", "flag", "caution")
+_TABLES += ("prices",)
 
 
 def guide(data: dict[str, Any]) -> Guide:
@@ -37,6 +39,7 @@ def guide(data: dict[str, Any]) -> Guide:
         members=Members(**data["set"]) if data["set"] else None,
         flags=tuple(_flag(table) for table in data["flag"]),
         cautions=tuple(table["say"] for table in data["caution"]),
+        prices=prices(data["prices"]) if data["prices"] else None,
     )
 
 
@@ -89,7 +92,8 @@ def _kind(table: dict[str, Any]) -> Choice | Measure | Code | Number:
         case "measure":
             sizes = tuple(Size(**size) for size in table["size"])
             low, high = table["range"]
-            return Measure(table["unit"], low, high, table["wear"], sizes)
+            unit, wear, helper = table["unit"], table["wear"], table["helper"]
+            return Measure(unit, low, high, wear, sizes, helper)
         case "number":
             means, lag = table["means"], table["lag"] or 0.0
             return Number(means, lag, table["first"], table["last"])

@@ -1,283 +1,31 @@
 /**
- * The entry: the only module that sees the engine, the session, the store and the
- * views. A tap becomes an event, the event a session, the session a verdict, and the
- * verdict is drawn; nothing flows the other way.
+ * The entry: Home can be used at once, and what a find needs comes while Home is read.
+ * What is needed only then must not be imported from here.
  */
 
-import { startCheck } from "./checking.js";
-import { alone, asked, laid } from "./desk.js";
 import { startDevice } from "./device.js";
-import { keep, last, rememberLast, taken } from "./keeping.js";
-import { addMembers, pick, rename } from "./members.js";
-import { needsFind, route, toClue, TO_REST } from "./routes.js";
-import { ALL, isSet, isTouched, reading } from "./scope.js";
-import { at, drawScreen, screenOf } from "./screens.js";
-import { letter, startSeller } from "./seller.js";
-import * as session from "./session.js";
-import { opened } from "./shelf.js";
-import { cited, claimed, lacking, withMember } from "./steps.js";
-import { listenAnswers } from "./view/answering.js";
-import { listen, listenChanges, revealOpened } from "./view/dom.js";
-import { dismiss, notify } from "./view/frame.js";
-import { drawDraft } from "./view/home.js";
-import { copyStory } from "./view/keep.js";
-import { incomplete, press } from "./view/keypad.js";
-import { moveMark, parse, unfit } from "./view/measure.js";
-import { clueAt } from "./view/places.js";
-import { listenSet } from "./view/set.js";
+import { failed } from "./failing.js";
+import { dismiss } from "./view/banner.js";
+import { at, listen, revealOpened, screenOf } from "./view/dom.js";
 
-/** @typedef {import("./engine/guide.js").Clue} Clue */
-/** @typedef {import("./desk.js").Question} Question */
-/** @typedef {import("./routes.js").Route} Route */
+/** Keeps the find that lies open; until the script of a find is there, none does. */
+let keepOpen = async () => {};
 
-/** Errors whose message is a whole sentence for the user. */
-const SPOKEN = ["DraftError", "ShelfError", "StoreError"];
-
-/** One desk a guide that was opened or kept. @type {Map<string, import("./desk.js").Desk>} */
-const desks = new Map();
-/** The desk in use. @type {any} */
-let now = null;
-/** What is being typed into the question that is shown. */
-const NOTHING = { for: "", typed: "", wrong: "" };
-let entry = NOTHING;
-
-/** What was said of the store; each of its sentences is said once. @type {Set<string>} */
-const told = new Set();
-
-const say = (/** @type {string} */ sentence) => notify(at("[data-banner]"), sentence);
-
-/** @param {Error} error */
-function failed(error) {
-  if (error?.name === "StoreError" && told.has(error.message)) return;
-  told.add(error?.message);
-  if (SPOKEN.includes(error?.name)) return say(error.message);
-  const reason = error?.message ?? "no reason was given";
-  say(
-    `Something went wrong here (${reason}). Your readings are kept. ` +
-      "If it does not go on, close the app and open it again.",
-  );
-}
-
-/**
- * Lays out a session as the one in use.
- * @param {import("./shelf.js").Opened} shelved
- * @param {session.Session} next
- */
-function lay(shelved, next) {
-  now = laid(shelved, next);
-  desks.set(now.guide.id, now);
-}
-
-/**
- * Draws the screen that the address names.
- * @param {boolean} [arriving] whether it is another one for the user: from its top then
- */
-function draw(arriving = false) {
-  const wanted = route(location.hash);
-  if (!now || !needsFind(wanted.screen)) {
-    drawHome();
-    return drawScreen(needsFind(wanted.screen) ? "home" : wanted.screen, {}, arriving);
-  }
-  const screen = possible(wanted.screen, now.guide);
-  const data = screen === "verdict" ? judged(wanted) : questioned(wanted);
-  const said = screen === "seller" ? { letter: letter(now) } : {};
-  drawScreen(screen, { ...data, ...said }, arriving);
-}
-
-/** In place of a question where there is none. */
-const NOBODY = { clue: null, places: [], open: [] };
-
-/** The screen, or one that the guide has in its place. @param {string} screen @param {import("./shelf.js").Guide} guide */
-const possible = (screen, { members }) => (screen === "set" && !members ? "places" : screen);
-
-/** What a verdict is drawn from: of all, or of the member that the address names. @param {Route} wanted */
-function judged({ member }) {
-  const one = alone(now, member);
-  return { ...(one ?? now), ...NOBODY, member: one && member };
-}
-
-/** What is drawn with a question, be it shown or not. @param {Route} wanted */
-function questioned(wanted) {
-  const question = asked(now, wanted) ?? NOBODY;
-  const typing = entryOf(question);
-  if (entry.for !== typing) entry = { for: typing, typed: before(question), wrong: "" };
-  return { ...now, ...entry, ...question };
-}
-
-/** The question that is being asked. */
-const questionNow = () => /** @type {Question} */ (asked(now, route(location.hash)));
-
-/** What is typed belongs to a clue and a place. @param {{clue: Clue | null, places: readonly number[]}} question */
-const entryOf = ({ clue, places }) => `${clue?.id ?? ""} ${places.join()}`;
-
-/** What was typed for a question when it was answered. @param {{clue: Clue | null, places: readonly number[]}} question */
-function before({ clue, places: [place] }) {
-  const item = now.session.items[place];
-  return String((clue && item && reading(item, clue.id)) ?? "");
-}
-
-/**
- * An event has changed the session: judge, draw, and keep it last.
- * @param {session.Session} next
- * @param {boolean} [arriving]
- */
-function step(next, arriving = false) {
-  if (next === now.session) return draw(arriving);
-  lay(now, next);
-  entry = NOTHING;
-  draw(arriving);
-  keep(now).catch(failed);
-}
-
-/** After an answer: on to the next question. @param {session.Session} next */
-function goOn(next) {
-  moveTo(route(location.hash).rest ? TO_REST : "#look");
-  step(next, true);
-}
-
-/** Telling the browser what it knows costs a phone a tenth of a tap. @param {string} address */
-function moveTo(address) {
-  if (location.hash !== address) history.replaceState(null, "", address);
-}
-
-/** @param {import("./view/answering.js").Taken} answer */
-function take({ means, value, rest = false }) {
-  const { clue, places, open } = questionNow();
-  if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide, places));
-  if (means === "cannot") return goOn(session.answer(now.session, clue, null, open));
-  if (means === "reading") return goOn(session.answer(now.session, clue, value, places));
-  const { kind } = clue;
-  const { typed } = entry;
-  const of = rest ? open : places;
-  if (kind.name === "code")
-    return takeTyped(clue, of, typed, incomplete(kind.fields, typed), typed);
-  if (kind.name === "measure") takeTyped(clue, of, value, unfit(kind, value), parse(value, kind.unit));
-}
-
-/** @param {Clue} clue @param {readonly number[]} places @param {string} typed @param {string} wrong @param {string | number | null} reading */
-function takeTyped(clue, places, typed, wrong, reading) {
-  if (!wrong) return goOn(session.answer(now.session, clue, reading, places));
-  entry = { ...entry, typed, wrong };
-  draw();
-  at("#size, [data-act=key]").focus();
-}
-
-/** The question that is shown, put to another of the set. @param {string} place */
-function pickAt(place) {
-  const question = asked(now, route(location.hash));
-  if (question && route(location.hash).screen === "look") moveTo(toClue(question.clue.id));
-  step(pick(now.session, place === ALL ? ALL : Number(place)));
-}
-
-/** @param {string} key */
-function pressKey(key) {
-  const { kind } = questionNow().clue;
-  if (kind.name !== "code") return;
-  entry = { ...entry, typed: press(kind.fields, entry.typed, key), wrong: "" };
-  draw();
-}
-
-/**
- * Opens the questions of a guide, from the start or where they were left.
- * @param {string} id
- * @param {boolean} afresh
- */
-async function look(id, afresh) {
-  const shelved = await opened(id);
-  lay(shelved, (!afresh && desks.get(id)?.session) || session.begin(id));
-  rememberLast(id);
-  keep(now).catch(failed);
-  if (location.hash !== "#look") location.hash = "#look";
-  else draw();
-}
-
-function drawHome() {
-  for (const [guide, { session: kept, verdict }] of desks) {
-    const { items } = kept;
-    const worth = isSet(kept) || items.some(isTouched);
-    drawDraft(screenOf("home"), guide, worth ? { items, say: verdict.say } : null);
-  }
-}
-
-function listenAll() {
-  listen(screenOf("home"), {
-    start: ({ guide = "" }, event) => {
-      event.preventDefault();
-      look(guide, true).catch(failed);
-    },
-    "go-on": ({ guide = "" }, event) => {
-      event.preventDefault();
-      look(guide, false).catch(failed);
-    },
-  });
-  listenAnswers(screenOf("look"), {
-    take,
-    type: (typed) => {
-      entry = { ...entry, typed, wrong: "" };
-      const { kind } = questionNow().clue;
-      if (kind.name === "measure") moveMark(screenOf("look"), kind, typed);
-    },
-    press: pressKey,
-  });
-  listen(screenOf("look"), {
-    key: ({ key = "" }) => pressKey(key),
-    pick: () => goOn(pick(now.session, ALL)),
-  });
-  listen(at("[data-row]"), { pick: ({ at: place = "" }) => pickAt(place) });
-  listenSet(screenOf("set"), {
-    toggle: (id) => step(withMember(now.session, id, now.guide)),
-    sold: () => step(addMembers(now.session, now.guide.members.usual, now.guide)),
-    rename: (from, to) => step(rename(now.session, from, to, now.guide)),
-  });
-  startSeller(screenOf("seller"), () => now, draw);
-  listen(screenOf("places"), {
-    lose: ({ part = "" }) => step(session.lose(now.session, part, now.guide)),
-    regain: ({ part = "" }) => step(session.regain(now.session, part)),
-    retract: ({ clue = "" }) => step(session.retract(now.session, clue)),
-  });
-  screenOf("places").addEventListener("click", (event) => {
-    const clue = clueAt(event, now.guide, now.session);
-    if (clue) location.hash = toClue(clue.id);
-  });
-  listen(screenOf("verdict"), { copy: () => void copyStory(screenOf("verdict"), now) });
-  listen(at("[data-bar]"), {
-    undo: () => step(session.undo(now.session), route(location.hash).screen === "look"),
-  });
+async function start() {
   listen(at("[data-banner]"), { close: (_, event) => dismiss(at("[data-banner]"), event) });
   revealOpened(at("main"));
-  listenChanges(at("main"), {
-    away: (_, on) => step(session.away(now.session, on)),
-    photos: (_, on) => step(session.photos(now.session, on)),
-    without: (_, on, { tool = "" }) => step(lacking(now.session, tool, on)),
-    claim: (year) => step(claimed(now.session, year)),
-    cite: (clue, on) => step(cited(now.session, clue, on)),
-  });
   at("[data-skip]").addEventListener("click", (event) => {
     // Its address would be taken for a screen.
     event.preventDefault();
     at("#main").focus();
   });
-  window.addEventListener("hashchange", () => draw(true));
-}
-
-async function start() {
-  const { wanted } = document.documentElement.dataset;
-  listenAll();
-  startCheck(screenOf("check"), failed);
-  startDevice(screenOf("home"), async () => now && keep(now)).catch(failed);
-  const cards = [...document.querySelectorAll("[data-guide-card]")];
-  const guides = cards.map((card) => card.getAttribute("data-guide-card") ?? "");
-  draw();
-  for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
-    // Whoever was quick has begun anew meanwhile, and that counts.
-    if (desks.has(shelved.guide.id)) continue;
-    desks.set(shelved.guide.id, laid(shelved, kept));
-    lost.forEach(say);
-  }
-  now ??= desks.get(last() ?? "") ?? null;
-  // Whoever tapped before all this was there is not asked to tap again.
-  if (wanted) return look(wanted, false);
-  draw();
+  startDevice(screenOf("home"), () => keepOpen()).catch(failed);
+  // The page says so itself if a script does not arrive.
+  const lost = () => void window.dispatchEvent(new Event("fieldid-lost"));
+  const finding = await import("./finding.js").catch(lost);
+  if (!finding) return;
+  keepOpen = finding.keepOpen;
+  await finding.start();
 }
 
 window.addEventListener("error", ({ error }) => error && failed(error));

@@ -1,6 +1,9 @@
 // A kept draft, judged: whether it can be read, and what of it the guide still has.
 // Pure; session.js is the way in.
 
+import { UNREADABLE } from "./engine/code.js";
+import { layouts } from "./engine/guide.js";
+import { fits } from "./engine/layout.js";
 import { ALL } from "./scope.js";
 
 /** @typedef {import("./engine/guide.js").Guide} Guide */
@@ -12,7 +15,6 @@ import { ALL } from "./scope.js";
 /** @typedef {import("./session.js").State} State */
 
 export const FORMAT = 2;
-const UNREADABLE = "?";
 
 /** A draft that cannot be taken up again; the message is a sentence to show. */
 export class DraftError extends Error {
@@ -217,18 +219,18 @@ function takes(kind, reading) {
     case "choice":
       return kind.options.some(({ id }) => id === reading);
     case "measure":
-      return typeof reading === "number" && kind.low <= reading && reading <= kind.high;
+      return isBetween(reading, kind.low, kind.high);
     case "code":
-      return typeof reading === "string" && spells(kind.fields, reading);
+      return typeof reading === "string" && spells(kind, reading);
+    case "number":
+      return isBetween(reading, kind.first[0][1], kind.last) && Number.isInteger(reading);
   }
 }
 
-/** @param {readonly {width: number, alphabet: string}[]} fields @param {string} code */
-function spells(fields, code) {
-  const alphabets = fields.flatMap((field) => Array(field.width).fill(field.alphabet));
-  const characters = [...code];
-  return (
-    characters.length === alphabets.length &&
-    characters.every((c, i) => c === UNREADABLE || alphabets[i].includes(c))
-  );
-}
+/** @param {string | number} reading @param {number} least @param {number} most */
+const isBetween = (reading, least, most) =>
+  typeof reading === "number" && least <= reading && reading <= most;
+
+/** @param {import("./engine/guide.js").Code} code @param {string} reading */
+const spells = (code, reading) =>
+  layouts(code).some(({ fields }) => fits(reading, fields, UNREADABLE));

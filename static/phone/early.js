@@ -44,17 +44,17 @@
     if (start instanceof HTMLElement) dataset.wanted = start.dataset.guide;
   });
 
+  function lost() {
+    const banner = document.querySelector("[data-banner]");
+    if (!(banner instanceof HTMLElement)) return;
+    banner.textContent =
+      "A part of the app did not arrive, so it cannot start. Your drafts are kept. " +
+      "Load the page again when there is signal; “Questions on one page” works meanwhile.";
+    banner.hidden = false;
+  }
+
   // A file that does not load raises an event on its own element, seen only on the way down.
-  window.addEventListener(
-    "error",
-    ({ target }) => {
-      const banner = document.querySelector("[data-banner]");
-      if (!(target instanceof HTMLScriptElement) || !(banner instanceof HTMLElement)) return;
-      banner.textContent =
-        "A part of the app did not arrive, so it cannot start. Your drafts are kept. " +
-        "Load the page again when there is signal; “Questions on one page” works meanwhile.";
-      banner.hidden = false;
-    },
-    true,
-  );
+  const missed = (/** @type {Event} */ { target }) => target instanceof HTMLScriptElement && lost();
+  window.addEventListener("error", missed, true);
+  window.addEventListener("fieldid-lost", lost);
 })();

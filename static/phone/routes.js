@@ -43,6 +43,13 @@ export function needsFind(screen) {
   return !WITHOUT_A_FIND.includes(screen);
 }
 
+/**
+ * Where a guide's questions begin: marks are looked for in any order, since hardly an
+ * object has many of them.
+ * @param {{verdict: "year" | "range"}} guide
+ */
+export const toStart = ({ verdict }) => (verdict === "range" ? "#places" : "#look");
+
 /** The address of a clue's question, of one member where it is named. @param {string} clue @param {string | null} [member] */
 export function toClue(clue, member = null) {
   return member === null ? `#look/${clue}` : `#look/${clue}/${encodeURIComponent(member)}`;

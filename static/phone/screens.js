@@ -3,7 +3,7 @@
 import { needsFind } from "./routes.js";
 import { drawClaimScreen } from "./view/claim.js";
 import { drawClue, drawDone } from "./view/clue.js";
-import { focusHeading, keepingFocus, letGo } from "./view/dom.js";
+import { at, focusHeading, keepingFocus, letGo, screenOf } from "./view/dom.js";
 import { drawBar } from "./view/frame.js";
 import { dropFile } from "./view/keep.js";
 import { drawRow } from "./view/members.js";
@@ -50,12 +50,6 @@ function drawAsked({ clue, places }) {
   if (!clue) return drawDone;
   return places.length ? drawClue : drawWhich;
 }
-
-/** @param {string} selector @returns {HTMLElement} */
-export const at = (selector) => /** @type {HTMLElement} */ (document.querySelector(selector));
-
-/** @param {string} name */
-export const screenOf = (name) => at(`[data-screen="${name}"]`);
 
 /**
  * Shows a screen; those of a find are drawn from its data.

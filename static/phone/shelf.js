@@ -7,6 +7,15 @@ import { prepare, unpack } from "./engine/index.js";
 /** @typedef {ReturnType<typeof prepare>} Tables */
 
 /**
+ * A guide before it is opened.
+ * @typedef {object} Card
+ * @property {string} id
+ * @property {string} title
+ * @property {number} since
+ * @property {number} until
+ * @property {boolean} anything
+ */
+/**
  * @typedef {object} Opened
  * @property {Guide} guide
  * @property {Tables} tables

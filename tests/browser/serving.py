@@ -4,15 +4,27 @@ import re
 import socket
 import subprocess
 import sys
+from collections.abc import Sequence
 from contextlib import closing
 from pathlib import Path
 
+from fieldid.paths import RULES
+
+TRIED = "wrackham-teale-dotterel"
+"""The guide that most journeys are about; it stands first on Home."""
+
 
 class Server:
-    """A running `fieldid serve`, with `url` and a `stop` that really stops it."""
+    """A running `fieldid serve`, with `url` and a `stop` that really stops it.
 
-    def __init__(self, out: Path, port: int = 0) -> None:
-        command = [sys.executable, "-m", "fieldid", "serve", "--port", str(port)]
+    It serves the guides that come along, the most tried one first, or those named.
+    """
+
+    def __init__(self, out: Path, port: int = 0, guides: Sequence[str] = ()) -> None:
+        others = sorted(path.stem for path in RULES.glob("*.toml"))
+        shelf = guides or dict.fromkeys([TRIED, *others])
+        command = [sys.executable, "-m", "fieldid", "serve", *shelf]
+        command += ["--port", str(port)]
         self.process = subprocess.Popen(
             [*command, "--out", str(out)],
             stdout=subprocess.PIPE,

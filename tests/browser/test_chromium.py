@@ -6,6 +6,7 @@ import re
 import pytest
 from playwright.sync_api import Error, expect
 
+from serving import TRIED
 from steps import (
     go_to_verdict,
     heading,
@@ -228,12 +229,13 @@ def test_find_is_exported_for_the_command_line(standing, launch, tmp_path):
     assert json.loads(file.read_text())["format"] == 1
 
 
-def test_start_before_the_app_is_there_is_not_lost(standing, launch):
+@pytest.mark.parametrize("script", ["app", "finding"])
+def test_start_before_the_app_is_there_is_not_lost(script, standing, launch):
     page = launch()
     held = []
-    page.route("**/phone/app.js", lambda route: held.append(route))
+    page.route(f"**/phone/{script}.js", lambda route: held.append(route))
     page.goto(standing.url, wait_until="commit")
-    page.locator("[data-act=start]").first.click()
+    page.locator(f"[data-guide-card={TRIED}] [data-act=start]").click()
     expect(page.locator("label.answer")).to_have_count(0)
 
     held[0].continue_()

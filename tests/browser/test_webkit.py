@@ -15,6 +15,9 @@ from selenium.webdriver.common.by import By
 from selenium.webdriver.support.wait import WebDriverWait
 from selenium.webdriver.webkitgtk.service import Service
 
+from serving import TRIED
+
+START = f"[data-guide-card={TRIED}] [data-act=start]"
 DRIVER = "/usr/bin/WebKitWebDriver"
 BROWSER = "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser"
 
@@ -90,7 +93,7 @@ def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
     server.stop()
 
     webkit.refresh()
-    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=start]"))[0])
+    tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
     wait(webkit, lambda: question(webkit))
     for _ in range(2):
         answer(webkit)
@@ -110,7 +113,7 @@ def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
 
 def test_set_is_entered_and_judged_in_webkit(standing, webkit):
     webkit.get(standing.url)
-    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=start]"))[0])
+    tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
     wait(webkit, lambda: question(webkit))
     tap(webkit, shown(webkit, "a[href='#set']")[0])
     tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=sold]"))[0])

@@ -215,6 +215,20 @@ test("measures are held against their range", () => {
   for (const size of [2.99, 12.01, "6.25"]) assert.ok(!isTaken("pad", size), size);
 });
 
+test("numbers are held against the first and the last", () => {
+  for (const n of [120, 417, 31999]) assert.ok(isTaken("serial", n), n);
+  for (const n of [119, 32000, 417.5, "417"]) assert.ok(!isTaken("serial", n), n);
+});
+
+test("a code may be laid out in any of its ways", () => {
+  for (const code of ["X04", "W04", "04C", "1951", "???", "????", "?4H"]) {
+    assert.ok(isTaken("diamond", code), code);
+  }
+  for (const code of ["X", "X0", "04W", "XX4", "19511", "", 195]) {
+    assert.ok(!isTaken("diamond", code), code);
+  }
+});
+
 test("a changed guide is said", () => {
   const { session, lost } = restore(draft(fresh(), "older"), small, STAMP);
 

@@ -1,5 +1,7 @@
 // A packed guide, cut down to what a session asks of it; invented.
 
+const field = (name, width, alphabet) => ({ name, width, alphabet });
+
 export const small = Object.freeze({
   id: "ashlar-kittiwake",
   years: [{ year: 1951 }, { year: 1952 }],
@@ -28,9 +30,10 @@ export const small = Object.freeze({
       kind: {
         name: "code",
         fields: [
-          { width: 1, alphabet: "ABC" },
-          { width: 2, alphabet: "0123456789" },
+          { name: "month", width: 1, alphabet: "ABC" },
+          { name: "pattern", width: 2, alphabet: "0123456789" },
         ],
+        layouts: [],
       },
     },
     {
@@ -38,6 +41,36 @@ export const small = Object.freeze({
       part: "grip",
       name: "grip cap",
       kind: { name: "choice", options: [{ id: "plain" }, { id: "bird" }] },
+    },
+    {
+      id: "serial",
+      part: "grip",
+      name: "serial number",
+      kind: {
+        name: "number",
+        first: [
+          [1951, 120],
+          [1952, 20000],
+        ],
+        last: 31999,
+      },
+    },
+    {
+      id: "diamond",
+      part: "head",
+      name: "diamond",
+      // Two of one shape, one the other way round,
+      // and one that is longer.
+      kind: {
+        name: "code",
+        fields: [],
+        layouts: [
+          { fields: [field("top", 1, "XHC"), field("left", 2, "0123456789")] },
+          { fields: [field("letter", 1, "XW"), field("left", 2, "0123456789")] },
+          { fields: [field("top", 2, "0123456789"), field("left", 1, "XHC")] },
+          { fields: [field("works", 2, "0123456789"), field("year", 2, "0123456789")] },
+        ],
+      },
     },
   ],
   members: {

@@ -1,10 +1,11 @@
+import re
 import subprocess
 
 import pytest
 
 from fieldid.errors import BuildError
 from fieldid.paths import STATIC
-from fieldid.web.script import script
+from fieldid.web.script import SCRIPTS, script
 
 
 @pytest.fixture
@@ -84,12 +85,72 @@ def test_each_module_stands_there_once(joined):
     assert joined(MODULES).count('const HELLO = "hello"') == 1
 
 
-def test_no_import_is_left_in_the_app():
-    assert not [
-        line
-        for line in script(STATIC).splitlines()
-        if line.startswith(("import", "export"))
-    ]
+def test_no_import_is_left_in_the_first_script():
+    """But for the later script, which it asks for while it runs."""
+    left = [line for line in script(STATIC).splitlines() if line.startswith("import")]
+
+    assert left == []
+    assert script(STATIC).count(' import("./finding.js")') == 1
+
+
+def test_later_script_has_no_module_of_the_first():
+    made = [set(re.findall(r"^const (\$\w+) =", each, re.M)) for each in both(STATIC)]
+
+    assert made[0] & made[1] == set()
+    assert "$engine_judge" in made[1]
+    assert "$device" in made[0]
+
+
+TWO = {
+    "phone/app.js": """
+import { count } from "./count.js";
+count();
+const { start, NAME } = await_(import("./finding.js"));
+function await_(asked) {
+  asked.then((finding) => console.log(finding.start(), finding.NAME));
+  return {};
+}
+""",
+    "phone/count.js": """
+let n = 0;
+export const count = () => ++n;
+""",
+    "phone/finding.js": """
+import { count } from "./count.js";
+import { twice } from "./twice.js";
+export const NAME = "finding";
+export function start() {
+  return twice(count());
+}
+""",
+    "phone/twice.js": "export const twice = (n) => 2 * n;",
+}
+
+
+def test_later_script_shares_what_the_first_has(joined, tmp_path):
+    """The count goes on from one: its module did not run again."""
+    joined(TWO)
+    built = tmp_path / "built"
+    built.mkdir()
+    for name, text in zip(("app.js", "finding.js"), both(tmp_path), strict=True):
+        (built / name).write_text(text)
+
+    said = subprocess.run(
+        ["node", built / "app.js"], check=True, capture_output=True, text=True
+    )
+
+    assert said.stdout == "4 finding\n"
+
+
+def both(static):
+    """The two scripts of the modules in a folder."""
+    return [script(static, entry) for entry in SCRIPTS]
+
+
+@pytest.mark.parametrize("asked", ['"./other.js"', "name", "`./finding.js`"])
+def test_script_that_is_asked_for_must_be_the_later_one(joined, asked):
+    with pytest.raises(BuildError, match=r"phone/app\.js: cannot join .import"):
+        joined({"phone/app.js": f"const later = import({asked});"})
 
 
 @pytest.mark.parametrize(

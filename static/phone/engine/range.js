@@ -22,6 +22,8 @@ import { listed } from "./words.js";
 export const FAINT = 0.1;
 /** An end is hard if the year beyond it has less than this share of the likeliest. */
 export const HARD = 0.05;
+/** An end that lies so many years beyond those of all readings is set by none of them. */
+export const NEAR = 3;
 
 /**
  * The first and the last of some model years, by place.
@@ -168,23 +170,23 @@ function _own(tables, item) {
 }
 
 /**
- * What sets the start: the latest of the starts that are no later.
+ * What sets the start: the latest of the starts that lie there or just before.
  * @param {Guide} guide
  * @param {Own} own
  * @param {number} since
  */
 function _start(guide, own, since) {
   const starts = own.map(([, years]) => run(years)[0]);
-  const latest = Math.max(0, ...starts.filter((y) => y <= since));
+  const latest = Math.max(0, ...starts.filter((y) => since - NEAR <= y && y <= since));
   if (latest === 0) {
     return "";
   }
   const by = own.filter((_, i) => starts[i] === latest);
-  return `${_hardness(by, latest - 1)} before ${guide.years[latest].year}: ${_by(by)}.`;
+  return `${_hardness(by, latest - 1)} before ${guide.years[since].year}: ${_by(by)}.`;
 }
 
 /**
- * What sets the end: the earliest of the ends that are no earlier.
+ * What sets the end: the earliest of the ends that lie there or just behind.
  * @param {Guide} guide
  * @param {Own} own
  * @param {number} until
@@ -192,12 +194,12 @@ function _start(guide, own, since) {
 function _stop(guide, own, until) {
   const last = guide.years.length - 1;
   const stops = own.map(([, years]) => run(years)[1]);
-  const earliest = Math.min(last, ...stops.filter((y) => y >= until));
+  const earliest = Math.min(last, ...stops.filter((y) => until <= y && y <= until + NEAR));
   if (earliest === last) {
     return "";
   }
   const by = own.filter((_, i) => stops[i] === earliest);
-  return `${_hardness(by, earliest + 1)} after ${guide.years[earliest].year}: ${_by(by)}.`;
+  return `${_hardness(by, earliest + 1)} after ${guide.years[until].year}: ${_by(by)}.`;
 }
 
 /**

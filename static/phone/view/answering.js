@@ -8,8 +8,8 @@
  */
 
 /**
- * Calls `take` with an answer, `type` with a measure as it is typed, `press` with a
- * code's character.
+ * Calls `take` with an answer, `type` with a measure as it is typed, `press` with the
+ * character of a keypad.
  * @param {HTMLElement} root
  * @param {{take: (taken: Taken) => void, type: (text: string) => void, press: (key: string) => void}} on
  */
@@ -29,14 +29,18 @@ export function listenAnswers(root, { take, type, press }) {
     take(meant(/** @type {HTMLInputElement} */ (target)));
   });
   root.addEventListener("input", ({ target }) => {
-    if (target instanceof HTMLInputElement && target.name === "size") type(target.value);
+    if (!(target instanceof HTMLInputElement) || target.name !== "typed") return;
+    formOf(target)?.removeAttribute("data-chosen");
+    type(target.value);
   });
   root.addEventListener("submit", (event) => {
     event.preventDefault();
     const form = /** @type {HTMLFormElement} */ (event.target);
     const chosen = form.querySelector("input[name=answer]:checked");
-    const typed = new FormData(form).get("size");
-    if (chosen instanceof HTMLInputElement && !typed) return take(meant(chosen));
+    const typed = new FormData(form).get("typed");
+    // What was answered before stays chosen; what is typed after it counts more.
+    const counts = !typed || form.hasAttribute("data-chosen");
+    if (chosen instanceof HTMLInputElement && counts) return take(meant(chosen));
     const { submitter } = /** @type {SubmitEvent} */ (event);
     const rest = submitter instanceof HTMLButtonElement && submitter.value === "rest";
     take({ means: "typed", value: String(typed ?? ""), rest });
@@ -46,6 +50,11 @@ export function listenAnswers(root, { take, type, press }) {
 /** @param {EventTarget | null} target */
 function isRadio(target) {
   return target instanceof HTMLInputElement && target.type === "radio";
+}
+
+/** Where the focus is after an answer. @param {EventTarget | null} target */
+function isHeading(target) {
+  return target instanceof HTMLElement && target.hasAttribute("data-heading");
 }
 
 /** @param {EventTarget | null} target */
@@ -68,6 +77,7 @@ function meant(radio) {
 function typeKey(event, root, press) {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   if (!root.querySelector("[data-act=key]") || isTyping(event.target)) return;
+  if (event.key === "Enter" && isHeading(event.target)) formOf(event.target)?.requestSubmit();
   const key = event.key === "Backspace" ? "back" : event.key;
   if (key !== "back" && [...key].length !== 1) return;
   if (key === " ") return;

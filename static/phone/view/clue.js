@@ -5,8 +5,10 @@ import { TO_REST } from "../routes.js";
 import { ALL, reading } from "../scope.js";
 import { drawAside, drawSwitches } from "./aside.js";
 import { element, fill, joined, piece, set, slot } from "./dom.js";
-import { drawKeypad } from "./keypad.js";
+import { digitPad } from "./digits.js";
+import { codePad } from "./keypad.js";
 import { drawMeasure } from "./measure.js";
+import { drawPad } from "./pad.js";
 import { isLong, light, picture } from "./picture.js";
 import { the } from "./names.js";
 import { byId, CANNOT_TELL } from "./reading.js";
@@ -19,7 +21,7 @@ import { drawScope } from "./scope.js";
 
 /**
  * A question and all that it is drawn from.
- * @typedef {Desk & import("../desk.js").Question & {typed: string, wrong: string}} Asked
+ * @typedef {Desk & import("../desk.js").Question & import("../typing.js").Entry} Asked
  */
 
 /** A hint with more characters than this needs the full width. */
@@ -33,6 +35,7 @@ const LEFT_OUT = "Some clues are left out by the switches below. Turn them off t
 const TAKES = {
   measure: "Take this measure",
   code: "Take this code",
+  number: "Take this number",
   choice: "Take this answer",
 };
 
@@ -48,7 +51,6 @@ export function drawClue(root, data) {
   const where = shown || clue.where;
   fill(asked, {
     ask: shown ? [element("span", "question__photo", PHOTO), " ", clue.ask] : clue.ask,
-    answers: answers(data),
     last: last(data),
     take: TAKES[clue.kind.name],
   });
@@ -60,7 +62,7 @@ export function drawClue(root, data) {
   asked.classList.toggle("question--typed", clue.kind.name !== "choice");
   asked.classList.toggle("question--wordy", clue.ask.length > WORDY);
   asked.classList.toggle("question--told", where.length > TOLD);
-  set(slot(asked, "answers"), { class: answersClass(clue) });
+  drawAnswers(set(slot(asked, "answers"), { class: answersClass(clue) }), data);
   asked.nextElementSibling?.remove();
   asked.after(drawAside(data));
 }
@@ -111,11 +113,20 @@ export function drawDone(root, { guide, session, verdict }) {
   root.replaceChildren(made);
 }
 
-/** @param {Asked} data @returns {Node[]} */
-function answers({ guide, clue, session, places, typed, wrong }) {
+/** @param {HTMLElement} root @param {Asked} data */
+function drawAnswers(root, data) {
+  const made = answers(root, data);
+  // A keypad that stands already must stay where it is.
+  if (made[0] !== root.firstChild) root.replaceChildren(...made);
+}
+
+/** @param {HTMLElement} root @param {Asked} data @returns {Node[]} */
+function answers(root, data) {
+  const { clue, session, places, typed } = data;
   const { kind } = clue;
-  if (kind.name === "measure") return [drawMeasure(clue, kind, typed, wrong)];
-  if (kind.name === "code") return [drawKeypad(kind.fields, typed, wrong)];
+  if (kind.name === "measure") return [drawMeasure(clue, kind, data)];
+  if (kind.name === "code") return [drawPad(root, data, codePad(kind, typed))];
+  if (kind.name === "number") return [drawPad(root, data, digitPad(kind, typed))];
   const read = common(places.map((place) => reading(session.items[place], clue.id)));
   return kind.options.map((option, i) =>
     answer(option.label, {

@@ -5,6 +5,12 @@
 /** The templates in use, by name: looking one up is a walk through the page. @type {Map<string, HTMLTemplateElement>} */
 const templates = new Map();
 
+/** @param {string} selector @returns {HTMLElement} */
+export const at = (selector) => /** @type {HTMLElement} */ (document.querySelector(selector));
+
+/** @param {string} name */
+export const screenOf = (name) => at(`[data-screen="${name}"]`);
+
 /**
  * A copy of a template's one element, its slots filled.
  * @param {string} name

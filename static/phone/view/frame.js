@@ -1,5 +1,6 @@
-/** The frame of every screen: the bar at the foot, and sentences over the page. */
+/** The frame of every screen of a find: the bar at the foot. */
 
+import { brackets } from "../engine/range.js";
 import { piece, set, slot } from "./dom.js";
 import { toClue } from "../routes.js";
 import { byId } from "./reading.js";
@@ -18,6 +19,7 @@ import { byId } from "./reading.js";
 
 const LOOK = { label: "Next question", href: "#look" };
 const WHOLE = { label: "Whole object", href: "#places" };
+const MARKS = { label: "All marks", href: "#places" };
 const VERDICT = { label: "Verdict", href: "#verdict" };
 const SET_VERDICT = { label: "Whole set", href: "#verdict" };
 const BACK = { label: "Back to looking", href: "#look" };
@@ -38,28 +40,11 @@ export function drawBar(root, data) {
 
 /** @param {Framed} data */
 function ways({ screen, guide, nexts, member }) {
-  if (screen === "look") return [WHOLE, VERDICT];
+  const whole = brackets(guide) ? MARKS : WHOLE;
+  if (screen === "look") return [whole, VERDICT];
   if (screen !== "verdict") return [VERDICT, LOOK];
-  const back = member ? SET_VERDICT : WHOLE;
+  const back = member ? SET_VERDICT : whole;
   if (!nexts[0]) return [back, BACK];
   const clue = byId(guide.clues, nexts[0].clue);
   return [back, { label: `Look next: ${clue.name}`, href: toClue(clue.id, member) }];
-}
-
-/**
- * Shows a sentence; the same sentence is not shown twice.
- * @param {HTMLElement} root
- * @param {string} say
- */
-export function notify(root, say) {
-  const shown = [...root.querySelectorAll("[data-slot=say]")].map((each) => each.textContent);
-  if (shown.includes(say)) return;
-  root.append(piece("notice", { say }));
-  root.hidden = false;
-}
-
-/** Takes a sentence away once it was understood. @param {HTMLElement} root @param {Event} event */
-export function dismiss(root, event) {
-  if (event.target instanceof Element) event.target.closest(".banner__notice")?.remove();
-  root.hidden = root.childElementCount === 0;
 }

@@ -6,6 +6,19 @@ import { counted } from "./reading.js";
 /** @typedef {{items: readonly import("../session.js").Kept[], say: string}} Kept */
 
 /**
+ * The guides of this bundle, as their cards tell them.
+ * @param {HTMLElement} root
+ * @returns {import("../shelf.js").Card[]}
+ */
+export function cardsOf(root) {
+  const cards = /** @type {HTMLElement[]} */ ([...root.querySelectorAll("[data-guide-card]")]);
+  return cards.map(({ dataset: { guideCard: id = "", title = "", years = "", anything } }) => {
+    const [since, until] = years.split(" ").map(Number);
+    return { id, title, since, until, anything: anything !== undefined };
+  });
+}
+
+/**
  * Puts a kept draft on its guide's card, or takes it off.
  * @param {HTMLElement} root
  * @param {string} guide

@@ -1,9 +1,12 @@
 /** A measure: a number with its unit, a ruler that shows where it lies, a hint. */
 
+import { amount } from "../amount.js";
 import { figure } from "../engine/words.js";
+import { named, pointsOf, START } from "../swing.js";
 import { piece, set, slot } from "./dom.js";
 import { picture } from "./picture.js";
 import { drawRuler } from "./ruler.js";
+import { drawSwing } from "./swing.js";
 
 /** @typedef {import("../engine/guide.js").Measure} Measure */
 /** @typedef {import("../engine/guide.js").Clue} Clue */
@@ -23,22 +26,70 @@ const SAID = /\bwithout\b/i;
  * The field for a measure, with what was typed and what is wrong with it.
  * @param {Clue} clue
  * @param {Measure} kind the clue's own
- * @param {string} typed
- * @param {string} wrong
+ * @param {{typed: string, wrong: string, swing?: import("../swing.js").Swing}} entry
  */
-export function drawMeasure(clue, kind, typed, wrong) {
-  const { unit, low, high } = kind;
+export function drawMeasure(clue, kind, { typed, wrong, swing }) {
+  const { asked, unit } = scale(kind);
   const made = piece("measure", {
     picture: clue.picture ? picture(clue.picture) : null,
-    label: `The size in ${unit}`,
+    label: `The ${asked}`,
     unit,
-    range: `${figure(low)} to ${figure(high)} ${unit}`,
+    range: range(kind),
     wrong,
-    ruler: drawRuler(kind, parse(typed, unit)),
+    ruler: ruler(kind, typed),
     without: without(clue.where, kind),
+    // What was worked out and taken over is out of the way.
+    helper: kind.helper ? [drawSwing(swing ?? START, !!swing && !typed)] : null,
   });
-  set(slot(made, "input"), { value: typed, "aria-invalid": wrong ? "true" : null });
+  const value = kind.helper ? shown(kind, typed) : typed;
+  set(slot(made, "input"), { value, "aria-invalid": wrong ? "true" : null });
   return made;
+}
+
+/**
+ * The size that was typed, comma or point, with its unit or without; null if it is none.
+ * @param {Measure} kind
+ * @param {string} typed
+ */
+export const parse = (kind, typed) => scale(kind).read(typed);
+
+/**
+ * What is wrong with the typed measure, in a sentence; nothing if it will do.
+ * @param {Measure} kind
+ * @param {string} typed
+ */
+export function unfit(kind, typed) {
+  const { low, high } = kind;
+  const { what, asked, say, doubt } = scale(kind);
+  const size = parse(kind, typed);
+  if (!typed.trim()) return `Type the ${asked}, or choose “Can’t tell”.`;
+  if (size === null) {
+    const middle = say(Math.round(low + high) / 2);
+    return `Type a ${what} from ${range(kind)}, for example ${middle}.`;
+  }
+  if (size >= low && size <= high) return "";
+  return `${written(kind, size)} is outside ${range(kind)}. Look again${doubt}.`;
+}
+
+/** A size as it is written. @param {Measure} kind @param {number} size */
+export const written = (kind, size) => scale(kind).write(size);
+
+/**
+ * Moves the ruler's mark while the size is being typed, and takes back what was wrong.
+ * @param {HTMLElement} root
+ * @param {Measure} kind
+ * @param {string} typed
+ */
+export function moveMark(root, kind, typed) {
+  root.querySelector("[data-ruler]")?.replaceChildren(ruler(kind, typed));
+  root.querySelector("#size")?.removeAttribute("aria-invalid");
+  root.querySelector("#size-wrong")?.replaceChildren();
+}
+
+/** A reading comes back as a number, and has a name. @param {Measure} kind @param {string} typed */
+function shown(kind, typed) {
+  const size = parse(kind, typed);
+  return size === null ? typed : written(kind, size);
 }
 
 /** How to do without a tool, where that can be said. @param {string} where @param {Measure} kind */
@@ -48,44 +99,38 @@ function without(where, { unit, high }) {
   return high * length <= SHEET ? ON_PAPER : ON_STRING;
 }
 
-/**
- * The number that was typed, comma or point, with its unit or without; null if it is none.
- * @param {string} typed
- * @param {string} unit
- */
-export function parse(typed, unit) {
-  const text = typed.trim().replace(",", ".").replace(new RegExp(`\\s*${unit}$`), "");
-  return /^\d+(\.\d*)?$|^\.\d+$/.test(text) ? Number(text) : null;
-}
+/** @param {Measure} kind */
+const range = (kind) => `${scale(kind).say(kind.low)} to ${written(kind, kind.high)}`;
+
+/** @param {Measure} kind @param {string} typed */
+const ruler = (kind, typed) => drawRuler(kind, parse(kind, typed), scale(kind).say);
 
 /**
- * What is wrong with the typed measure, in a sentence; nothing if it will do.
+ * How sizes are read and written: as numbers with a unit, or as swing weights.
  * @param {Measure} kind
- * @param {string} typed
  */
-export function unfit(kind, typed) {
-  const { unit, low, high } = kind;
-  const size = parse(typed, unit);
-  const range = `${figure(low)} to ${figure(high)} ${unit}`;
-  if (!typed.trim()) return `Type the size in ${unit}, or choose “Can’t tell”.`;
-  if (size === null) return `Type a size from ${range}, for example ${example(low, high)}.`;
-  if (size >= low && size <= high) return "";
-  return `${figure(size)} ${unit} is outside ${range}. Look again, or check the unit.`;
-}
+const scale = ({ helper, unit }) => (helper === "swing-weight" ? SWING : plain(unit));
 
-/** @param {number} low @param {number} high */
-function example(low, high) {
-  return figure(Math.round(low + high) / 2);
-}
+const SWING = {
+  what: "swing weight",
+  asked: "swing weight",
+  unit: null,
+  read: pointsOf,
+  say: named,
+  write: named,
+  doubt: "",
+};
 
-/**
- * Moves the ruler's mark while the size is being typed, and takes back what was wrong.
- * @param {HTMLElement} root
- * @param {Measure} kind
- * @param {string} typed
- */
-export function moveMark(root, kind, typed) {
-  root.querySelector("[data-ruler]")?.replaceChildren(drawRuler(kind, parse(typed, kind.unit)));
-  root.querySelector("#size")?.removeAttribute("aria-invalid");
-  root.querySelector("#size-wrong")?.replaceChildren();
+/** @param {string} unit @returns {Omit<typeof SWING, "unit"> & {unit: string | null}} */
+function plain(unit) {
+  const last = new RegExp(`\\s*${unit}$`);
+  return {
+    what: "size",
+    asked: `size in ${unit}`,
+    unit,
+    read: (typed) => amount(typed.trim().replace(last, "")),
+    say: figure,
+    write: (size) => `${figure(size)} ${unit}`,
+    doubt: ", or check the unit",
+  };
 }

@@ -1,5 +1,6 @@
 /** The whole object: every clue in any order, from the drawing or from a list by part. */
 
+import { brackets } from "../engine/range.js";
 import { capital } from "../engine/words.js";
 import { toClue } from "../routes.js";
 import { ALL, everywhere, isSet, reading } from "../scope.js";
@@ -15,6 +16,11 @@ import { told } from "./reading.js";
 /** @typedef {import("../session.js").Kept} Kept */
 /** @typedef {import("../session.js").Session} Session */
 
+const ANY_ORDER =
+  "Tap a place in the drawing, or choose a clue from the list. Any order will do; what has been read is coloured.";
+const MARKS =
+  "Choose each mark that you find, from the list or in the drawing, and leave the rest. Two or three often do; what has been read is coloured.";
+
 /**
  * Draws the places.
  * @param {HTMLElement} root
@@ -26,6 +32,7 @@ export function drawPlaces(root, { guide, session }) {
   root.replaceChildren(
     piece("places", {
       heading: heading(guide, session),
+      hint: brackets(guide) ? MARKS : ANY_ORDER,
       scene: scene(
         guide.scene,
         read.map((clue) => clue.spot),
@@ -59,6 +66,7 @@ const shown = (session) => everywhere(session).map((place) => session.items[plac
 
 /** @param {Guide} guide @param {Session} session */
 function heading(guide, session) {
+  if (brackets(guide)) return "Which marks are on it?";
   if (!isSet(session)) return "The whole object";
   if (session.at === ALL) return `All ${session.items.length}, clue by clue`;
   return capital(the(guide, session.items[session.at].member));

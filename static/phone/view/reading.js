@@ -1,6 +1,9 @@
 /** A clue's reading in words, for lists and for the file. */
 
-import { figure, MONTHS } from "../engine/words.js";
+import { grouped } from "../counting.js";
+import { MONTHS } from "../engine/words.js";
+import { written } from "./measure.js";
+import { apart } from "../spelling.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 
@@ -26,8 +29,9 @@ export function told(clue, reading) {
   if (reading === null) return CANNOT_TELL;
   const { kind } = clue;
   if (kind.name === "choice") return byId(kind.options, String(reading)).label;
-  if (kind.name === "measure") return `${figure(Number(reading))} ${kind.unit}`;
-  return String(reading).replaceAll("?", "·");
+  if (kind.name === "measure") return written(kind, Number(reading));
+  if (kind.name === "number") return grouped(String(reading));
+  return apart(kind, String(reading)).replaceAll("?", "·");
 }
 
 /** How many readings there are, in words. @param {readonly import("../session.js").Kept[]} items */

@@ -63,8 +63,9 @@ export function drawNext({ nexts }) {
   return piece("next", { rows });
 }
 
-/** The year that the weights speak of. @param {Verdict} verdict */
-function leading({ leading, model_years }) {
+/** The year, or the range, that the weights speak of. @param {Verdict} verdict */
+function leading({ leading, model_years, range }) {
+  if (range) return range.say;
   if (leading !== null) return leading;
   const best = Math.max(...model_years.map(([, p]) => p));
   return model_years.filter(([, p]) => p === best)[0][0];

@@ -11,6 +11,8 @@ const STEPS = [5, 10, 20, 25, 50, 100];
 const MOST_LABELS = 5;
 /** With so many years a full column is certainty; with more, a share of it. */
 const FULL = 12;
+/** What a sentence ends with that rules nothing out yet. */
+const SO_FAR = " so far";
 /** How many years the spoken form names before the rest. */
 const SPOKEN = 4;
 
@@ -30,27 +32,29 @@ export function drawRibbon(figure, verdict) {
     figure.replaceChildren(...years.map(() => column("")), column("ribbon__column--none"));
   }
   const shares = [...years.map(([, p]) => p), verdict.outside];
-  const lead = leading(verdict);
+  const [first, last] = leading(verdict);
   const full = Math.max(Math.min(1, FULL / years.length), ...shares);
   shares.forEach((p, i) => {
     const made = /** @type {HTMLElement} */ (figure.children[i]);
-    made.classList.toggle("ribbon__column--lead", i === lead);
+    made.classList.toggle("ribbon__column--lead", first <= i && i <= last);
     made.style.setProperty("--p", (p / full).toFixed(4));
   });
-  labels(figure, years, lead);
+  labels(figure, years, first < years.length ? [first, last] : []);
   set(figure, { "aria-label": spoken(verdict) });
 }
 
 /**
- * The ribbon in words: the likeliest years, the rest, none of these.
+ * The ribbon in words: the range, or the likeliest years; the rest, none of these.
  * @param {Verdict} verdict
  */
 export function spoken(verdict) {
+  const none = `none of these ${percent(verdict.outside)}`;
+  if (verdict.range) return `Year ribbon: ${verdict.say}, ${none}.`;
   const ranked = [...verdict.model_years].sort((a, b) => b[1] - a[1]);
   const named = ranked.slice(0, SPOKEN).map(([year, p]) => `${year} ${percent(p)}`);
   const rest = ranked.slice(SPOKEN).reduce((sum, [, p]) => sum + p, 0);
   if (ranked.length > SPOKEN) named.push(`all other years ${percent(rest)}`);
-  return `Year ribbon: ${listed([...named, `none of these ${percent(verdict.outside)}`])}.`;
+  return `Year ribbon: ${listed([...named, none])}.`;
 }
 
 /**
@@ -61,21 +65,22 @@ export function spoken(verdict) {
 export function drawSay(status, verdict) {
   if (status.dataset.said === verdict.say) return;
   status.dataset.said = verdict.say;
-  const year = String(verdict.leading);
-  const [before, after] = halves(verdict.say, year);
-  if (after === null) status.replaceChildren(joined(before));
-  else status.replaceChildren(before, element("b", "marked", year), joined(after));
+  const [before, answer, after] = halves(verdict);
+  if (!answer) status.replaceChildren(joined(before));
+  else status.replaceChildren(before, element("b", "marked", answer), joined(after));
 }
 
 /**
- * A sentence cut at a year; the second half is null where the year is not in it.
- * @param {string} say
- * @param {string} year
- * @returns {[string, string | null]}
+ * The sentence of a verdict, cut at the year or the range that it names; all of it is
+ * the first piece where it names none.
+ * @param {Verdict} verdict
+ * @returns {[string, string, string]}
  */
-export function halves(say, year) {
-  const at = say.indexOf(year);
-  return at < 0 ? [say, null] : [say.slice(0, at), say.slice(at + year.length)];
+export function halves({ say, range, leading }) {
+  const answer = range?.say ?? String(leading);
+  const at = say.indexOf(answer);
+  if (at < 0 || say.endsWith(SO_FAR)) return [say, "", ""];
+  return [say.slice(0, at), answer, say.slice(at + answer.length)];
 }
 
 /** @param {string} name */
@@ -85,27 +90,34 @@ function column(name) {
   return made;
 }
 
-/** Place of the leading column; none while nothing was read. @param {Verdict} verdict */
+/**
+ * Places of the first and the last leading column; before all while nothing is named.
+ * @param {Verdict} verdict
+ */
 function leading(verdict) {
   const years = verdict.model_years;
-  if (verdict.leading === null) return years.length;
-  if (!verdict.say.includes(String(verdict.leading))) return -1;
-  return years.findIndex(([year]) => year === verdict.leading);
+  if (verdict.leading === null) return [years.length, years.length];
+  if (!halves(verdict)[1]) return [-1, -1];
+  const { since, until } = verdict.range ?? { since: verdict.leading, until: verdict.leading };
+  return [since, until].map((end) => years.findIndex(([year]) => year === end));
 }
 
 /**
- * Writes the years below: all of them, or round ones with the leading year in between.
+ * Writes the years below: all of them, or round ones with those that lead in between.
  * @param {HTMLElement} figure
  * @param {Verdict["model_years"]} years
- * @param {number} lead
+ * @param {readonly number[]} lead
  */
 function labels(figure, years, lead) {
   const all = years.length <= ALL_LABELLED;
   const step = STEPS.find((size) => years.length / size <= MOST_LABELS) ?? 200;
   const room = years.length / MOST_LABELS;
+  // Two ends that stand close are named by the first.
+  const [first = -1, last = -1] = lead;
+  const named = last - first < room ? [first] : lead;
   years.forEach(([year], i) => {
-    const near = !all && lead >= 0 && i !== lead && Math.abs(i - lead) < room;
-    const shown = all || i === lead || (year % step === 0 && !near);
+    const near = !all && first >= 0 && named.some((end) => Math.abs(i - end) < room);
+    const shown = all || named.includes(i) || (year % step === 0 && !near);
     write(figure.children[i], shown ? label(year, years.length) : "");
   });
   write(figure.children[years.length], "none");

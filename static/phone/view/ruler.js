@@ -1,6 +1,5 @@
 /** A drawn ruler over a measure's range, with a mark where the typed size lies. */
 
-import { figure } from "../engine/words.js";
 import { picture } from "./picture.js";
 
 const WIDE = 320;
@@ -12,8 +11,9 @@ const MOST_FIGURES = 7;
  * The ruler as SVG.
  * @param {{low: number, high: number}} kind
  * @param {number | null} size
+ * @param {(size: number) => string} say what a size is called
  */
-export function drawRuler({ low, high }, size) {
+export function drawRuler({ low, high }, size, say) {
   const at = (/** @type {number} */ x) =>
     Math.round(EDGE + ((WIDE - 2 * EDGE) * (x - low)) / (high - low));
   const step = stride(high - low);
@@ -25,7 +25,7 @@ export function drawRuler({ low, high }, size) {
   const drawn = [
     path("ruler__edge", `M1 57V21H${WIDE - 1}V57`),
     path("ruler__tick", ticks.join("")),
-    ...long.map((x) => words(at(x), figure(x))),
+    ...long.map((x) => words(at(x), say(x))),
   ];
   if (size !== null && size >= low && size <= high) {
     drawn.push(path("ruler__mark", `M${at(size)} 34l-8-31h16z`));

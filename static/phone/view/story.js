@@ -14,10 +14,11 @@ const ESTIMATE =
  * @param {Pick<Desk, "guide" | "verdict">} desk
  */
 export function story({ guide, verdict }) {
-  const { say, runner_up: second, built_say: built, claim, flags } = verdict;
+  const { say, runner_up: second, built_say: built, range, claim, flags } = verdict;
   const told = [
     [guide.title + (guide.fiction ? " (invented)" : "")],
     [`${capital(say)}.`, second && `Runner-up: ${second}.`, built && `${capital(built)}.`],
+    [range?.start_say, range?.stop_say],
     [verdict.set_say, ...verdict.members.map((member) => one(guide, member))],
     parts(guide, verdict),
     claim ? [claim.say, ...claim.cited.map((cited) => cited.say)] : [],

@@ -1,11 +1,13 @@
 /** The verdict: year, build months, parts, claim, flags, reasons, what next, cautions. */
 
+import { decades } from "../engine/range.js";
 import { capital, percent } from "../engine/words.js";
 import { drawClaim } from "./claim.js";
 import { element, piece } from "./dom.js";
 import { drawKeep } from "./keep.js";
 import { drawMonths } from "./months.js";
 import { the } from "./names.js";
+import { drawOffers } from "./offers.js";
 import { drawStates } from "./parts.js";
 import { day } from "./reading.js";
 import { drawFlags, drawNext, drawWeights } from "./reasons.js";
@@ -15,13 +17,18 @@ import { halves } from "./ribbon.js";
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/find.js").Verdict} Verdict */
-/** @typedef {Desk & {member: string | null}} Shown the member whose own verdict it is */
+/**
+ * The member is the one whose own verdict it is.
+ * @typedef {Desk & {member: string | null, cards: readonly import("../shelf.js").Card[]}} Shown
+ */
 
 /** What no guide needs to say, because it holds for every verdict. */
 const ALWAYS = [
   "This is an estimate from what was read, not an authentication or an appraisal.",
   "For insurance, an estate, tax, customs or a dispute, ask a qualified appraiser.",
 ];
+
+const EVERY_YEAR = "Every year in figures";
 
 /**
  * Draws the verdict.
@@ -35,6 +42,8 @@ export function drawVerdict(root, data) {
       invented: guide.fiction ? "Invented for demonstration: no such object exists." : null,
       headline: headline(verdict),
       runner: verdict.runner_up && read(data) ? `Runner-up: ${verdict.runner_up}.` : null,
+      start: verdict.range?.start_say || null,
+      stop: verdict.range?.stop_say || null,
       exhausted: verdict.exhausted || null,
       built: drawBuilt(verdict),
       parts: drawStates(data),
@@ -44,6 +53,7 @@ export function drawVerdict(root, data) {
       flags: drawFlags(verdict),
       seller: data.member ? null : "Write to the seller",
       weights: drawWeights(data),
+      offers: drawOffers(data),
       next: drawNext(data),
       years: drawYears(verdict),
       keep: drawKeep(data),
@@ -57,17 +67,15 @@ export function drawVerdict(root, data) {
  * @param {Verdict} verdict
  */
 function headline(verdict) {
-  const year = String(verdict.leading);
-  const [lean, sure] = halves(verdict.say, year);
-  if (sure === null) {
-    return piece("headline", { lean: null, figure: null, sure: capital(verdict.say) });
-  }
+  const [lean, figure, sure] = halves(verdict);
+  if (!figure) return piece("headline", { lean: null, figure: null, sure: capital(lean) });
   const made = piece("headline", {
     lean: capital(lean.trim()) || null,
-    figure: year,
+    figure,
     sure: sure.replace(/^: /, "").trim(),
   });
   made.classList.toggle("answer-year__words--open", lean.includes(":"));
+  made.classList.toggle("answer-year__words--range", verdict.range !== null);
   return made;
 }
 
@@ -94,11 +102,14 @@ function drawBuilt(verdict) {
 
 /** @param {Verdict} verdict */
 function drawYears(verdict) {
-  const rows = verdict.model_years.map(([year, p]) =>
+  const { model_years: years, range } = verdict;
+  const named = range ? decades(years) : years;
+  const rows = named.map(([year, p]) =>
     piece("year-row", { year: String(year), percent: percent(p) }),
   );
   rows.push(piece("year-row", { year: "none of these", percent: percent(verdict.outside) }));
-  return piece("years", { rows });
+  const [title, head] = range ? ["Every decade in figures", "Decade"] : [EVERY_YEAR, "Model year"];
+  return piece("years", { title, head, rows });
 }
 
 /** @param {Guide} guide */

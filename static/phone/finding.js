@@ -1,0 +1,262 @@
+/**
+ * A find: the only module that sees the engine, the session, the store and the views. A
+ * tap becomes an event, the event a session, the session a verdict, and the verdict is
+ * drawn; nothing flows the other way.
+ */
+
+import { startCheck } from "./checking.js";
+import { alone, asked, laid } from "./desk.js";
+import { failed, say } from "./failing.js";
+import { keep, last, rememberLast, taken } from "./keeping.js";
+import { addMembers, pick, rename } from "./members.js";
+import { needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
+import { ALL, isSet, isTouched } from "./scope.js";
+import { drawScreen } from "./screens.js";
+import { letter, startSeller } from "./seller.js";
+import * as session from "./session.js";
+import { opened } from "./shelf.js";
+import { cited, claimed, lacking, withMember } from "./steps.js";
+import { START } from "./swing.js";
+import { into, meant, NOTHING, pressed, typing } from "./typing.js";
+import { listenAnswers } from "./view/answering.js";
+import { at, listen, listenChanges, screenOf } from "./view/dom.js";
+import { cardsOf, drawDraft } from "./view/home.js";
+import { copyStory } from "./view/keep.js";
+import { moveMark } from "./view/measure.js";
+import { clueAt } from "./view/places.js";
+import { listenSet } from "./view/set.js";
+import { listenSwing, moveSwing } from "./view/swing.js";
+
+/** @typedef {import("./engine/guide.js").Clue} Clue */
+/** @typedef {import("./desk.js").Question} Question */
+/** @typedef {import("./routes.js").Route} Route */
+
+/** One desk a guide that was opened or kept. @type {Map<string, import("./desk.js").Desk>} */
+const desks = new Map();
+/** The guides that there are. */
+const cards = cardsOf(screenOf("home"));
+/** The desk in use. @type {any} */
+let now = null;
+/** What is being typed into the question that is shown. */
+let entry = NOTHING;
+
+/**
+ * Lays out a session as the one in use.
+ * @param {import("./shelf.js").Opened} shelved
+ * @param {session.Session} next
+ */
+function lay(shelved, next) {
+  now = laid(shelved, next);
+  desks.set(now.guide.id, now);
+}
+
+/**
+ * Draws the screen that the address names.
+ * @param {boolean} [arriving] whether it is another one for the user: from its top then
+ */
+function draw(arriving = false) {
+  const wanted = route(location.hash);
+  if (!now || !needsFind(wanted.screen)) {
+    drawHome();
+    return drawScreen(needsFind(wanted.screen) ? "home" : wanted.screen, {}, arriving);
+  }
+  const screen = possible(wanted.screen, now.guide);
+  const data = screen === "verdict" ? judged(wanted) : questioned(wanted);
+  const said = screen === "seller" ? { letter: letter(now) } : {};
+  drawScreen(screen, { ...data, ...said }, arriving);
+}
+
+/** In place of a question where there is none. */
+const NOBODY = { clue: null, places: [], open: [] };
+
+/** The screen, or one that the guide has in its place. @param {string} screen @param {import("./shelf.js").Guide} guide */
+const possible = (screen, { members }) => (screen === "set" && !members ? "places" : screen);
+
+/** What a verdict is drawn from: of all, or of the member that the address names. @param {Route} wanted */
+function judged({ member }) {
+  const one = alone(now, member);
+  return { ...(one ?? now), ...NOBODY, member: one && member, cards };
+}
+
+/** What is drawn with a question, be it shown or not. @param {Route} wanted */
+function questioned(wanted) {
+  const question = asked(now, wanted) ?? NOBODY;
+  entry = into(entry, question, now.session.items);
+  return { ...now, ...entry, ...question };
+}
+
+/** The question that is being asked. */
+const questionNow = () => /** @type {Question} */ (asked(now, route(location.hash)));
+
+/**
+ * An event has changed the session: judge, draw, and keep it last.
+ * @param {session.Session} next
+ * @param {boolean} [arriving]
+ */
+function step(next, arriving = false) {
+  if (next === now.session) return draw(arriving);
+  lay(now, next);
+  entry = NOTHING;
+  draw(arriving);
+  keep(now).catch(failed);
+}
+
+/** After an answer: on to the next question. @param {session.Session} next */
+function goOn(next) {
+  const { rest, clue } = route(location.hash);
+  // Whoever chose the question from the list goes back to it, where lists come first.
+  const back = clue ? toStart(now.guide) : "#look";
+  moveTo(rest ? TO_REST : back);
+  step(next, true);
+}
+
+/** Telling the browser what it knows costs a phone a tenth of a tap. @param {string} address */
+function moveTo(address) {
+  if (location.hash !== address) history.replaceState(null, "", address);
+}
+
+/** @param {import("./view/answering.js").Taken} answer */
+function take({ means, value, rest = false }) {
+  const { clue, places, open } = questionNow();
+  if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide, places));
+  if (means === "cannot") return goOn(session.answer(now.session, clue, null, open));
+  if (means === "reading") return goOn(session.answer(now.session, clue, value, places));
+  if (clue.kind.name === "choice") return;
+  const typed = meant(clue.kind, value);
+  if (!typed.wrong) return goOn(session.answer(now.session, clue, typed.reading, rest ? open : places));
+  enter({ ...entry, typed: value, wrong: typed.wrong });
+  at("#size, [data-act=key]").focus({ preventScroll: true });
+}
+
+/** Draws what is typed, with what is wrong in sight. @param {import("./typing.js").Entry} next */
+function enter(next) {
+  entry = next;
+  draw();
+  if (next.wrong) at("[data-slot=wrong]").scrollIntoView({ block: "nearest" });
+}
+
+/** The question that is shown, put to another of the set. @param {string} place */
+function pickAt(place) {
+  const question = asked(now, route(location.hash));
+  if (question && route(location.hash).screen === "look") moveTo(toClue(question.clue.id));
+  step(pick(now.session, place === ALL ? ALL : Number(place)));
+}
+
+/** @param {string} key */
+const pressKey = (key) => enter(pressed(entry, questionNow().clue.kind, key));
+
+/**
+ * Opens the questions of a guide, from the start or where they were left.
+ * @param {string} id
+ * @param {boolean} afresh
+ */
+async function look(id, afresh) {
+  const shelved = await opened(id);
+  lay(shelved, (!afresh && desks.get(id)?.session) || session.begin(id));
+  rememberLast(id);
+  keep(now).catch(failed);
+  const first = toStart(now.guide);
+  if (location.hash !== first) location.hash = first;
+  else draw();
+}
+
+function drawHome() {
+  for (const [guide, { session: kept, verdict }] of desks) {
+    const { items } = kept;
+    const worth = isSet(kept) || items.some(isTouched);
+    drawDraft(screenOf("home"), guide, worth ? { items, say: verdict.say } : null);
+  }
+}
+
+/** Goes on with a guide where it was left. @param {DOMStringMap} data @param {Event} event */
+function goOnWith({ guide = "" }, event) {
+  event.preventDefault();
+  look(guide, false).catch(failed);
+}
+
+function listenAll() {
+  listen(screenOf("home"), {
+    start: ({ guide = "" }, event) => {
+      event.preventDefault();
+      look(guide, true).catch(failed);
+    },
+    "go-on": goOnWith,
+  });
+  listenAnswers(screenOf("look"), {
+    take,
+    type: (typed) => {
+      entry = typing(entry, typed);
+      const { kind } = questionNow().clue;
+      if (kind.name === "measure") moveMark(screenOf("look"), kind, typed);
+    },
+    press: pressKey,
+  });
+  listenSwing(screenOf("look"), {
+    now: () => entry.swing ?? START,
+    type: (swing) => {
+      entry = { ...entry, swing };
+      moveSwing(screenOf("look"), swing);
+    },
+    take: (typed) => {
+      enter(typing(entry, typed));
+      at("#size").focus();
+    },
+  });
+  listen(screenOf("look"), {
+    key: ({ key = "" }) => pressKey(key),
+    pick: () => goOn(pick(now.session, ALL)),
+  });
+  listen(at("[data-row]"), { pick: ({ at: place = "" }) => pickAt(place) });
+  listenSet(screenOf("set"), {
+    toggle: (id) => step(withMember(now.session, id, now.guide)),
+    sold: () => step(addMembers(now.session, now.guide.members.usual, now.guide)),
+    rename: (from, to) => step(rename(now.session, from, to, now.guide)),
+  });
+  startSeller(screenOf("seller"), () => now, draw);
+  listen(screenOf("places"), {
+    lose: ({ part = "" }) => step(session.lose(now.session, part, now.guide)),
+    regain: ({ part = "" }) => step(session.regain(now.session, part)),
+    retract: ({ clue = "" }) => step(session.retract(now.session, clue)),
+  });
+  screenOf("places").addEventListener("click", (event) => {
+    const clue = clueAt(event, now.guide, now.session);
+    if (clue) location.hash = toClue(clue.id);
+  });
+  listen(screenOf("verdict"), {
+    copy: () => void copyStory(screenOf("verdict"), now),
+    "go-on": goOnWith,
+  });
+  listen(at("[data-bar]"), {
+    undo: () => step(session.undo(now.session), route(location.hash).screen === "look"),
+  });
+  listenChanges(at("main"), {
+    away: (_, on) => step(session.away(now.session, on)),
+    photos: (_, on) => step(session.photos(now.session, on)),
+    without: (_, on, { tool = "" }) => step(lacking(now.session, tool, on)),
+    claim: (year) => step(claimed(now.session, year)),
+    cite: (clue, on) => step(cited(now.session, clue, on)),
+  });
+  window.addEventListener("hashchange", () => draw(true));
+}
+
+/** Keeps the find that lies open, if one does. */
+export const keepOpen = async () => now && keep(now);
+
+/** Takes up what was kept, and listens from then on. */
+export async function start() {
+  const { wanted } = document.documentElement.dataset;
+  listenAll();
+  startCheck(screenOf("check"), failed);
+  const guides = cards.map(({ id }) => id);
+  draw();
+  for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
+    // Whoever was quick has begun anew meanwhile, and that counts.
+    if (desks.has(shelved.guide.id)) continue;
+    desks.set(shelved.guide.id, laid(shelved, kept));
+    lost.forEach(say);
+  }
+  now ??= desks.get(last() ?? "") ?? null;
+  // Whoever tapped before all this was there is not asked to tap again.
+  if (wanted) return look(wanted, false);
+  draw();
+}
