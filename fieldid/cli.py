@@ -148,7 +148,8 @@ def _judge_options(own: argparse.ArgumentParser) -> None:
         "--read",
         action=_InOrder,
         metavar="CLUE=READING",
-        help="a reading, ? if it cannot be told; may be repeated",
+        help="a reading, ? if it cannot be told, 6.1±0.2 for a size with its "
+        "error; may be repeated",
     )
     own.add_argument(
         "--gone",

@@ -45,7 +45,7 @@ def vectors(guide: Guide) -> dict[str, Any]:
     """The packed guide and its cases, as they stand in the file."""
     tables = prepare(guide)
     judged = [_judged(tables, find, limits) for find, limits in cases(guide)]
-    return {"guide": pack(guide) | {"scene": None}, "cases": _short(judged)}
+    return {"guide": pack(guide) | {"scene": None}, "cases": short(judged)}
 
 
 def differences(found: Any, wanted: Any, path: str = "") -> Iterator[str]:
@@ -71,10 +71,10 @@ def stale(guide: Guide) -> list[str]:
 def write(guide: Guide) -> None:
     """Write the guide's file, one case a line, so that a change shows its case."""
     made = vectors(guide)
-    cases = ",\n".join(map(_json, made["cases"]))
+    cases = ",\n".join(map(as_json, made["cases"]))
     VECTORS.mkdir(exist_ok=True)
     (VECTORS / f"{guide.id}.json").write_text(
-        f'{{"guide":{_json(made["guide"])},\n"cases":[\n{cases}\n]}}\n'
+        f'{{"guide":{as_json(made["guide"])},\n"cases":[\n{cases}\n]}}\n'
     )
 
 
@@ -132,16 +132,16 @@ def _one_option() -> Guide:
     )
 
 
-def _short(value: Any) -> Any:
+def short(value: Any) -> Any:
     """The value with its numbers cut to twelve digits, after the point if below 1."""
     if isinstance(value, float):
         if abs(value) < 1:
             return round(value, DIGITS)
         return float(f"{value:.{DIGITS}g}")
     if isinstance(value, dict):
-        return {key: _short(each) for key, each in value.items()}
+        return {key: short(each) for key, each in value.items()}
     if isinstance(value, list | tuple):
-        return [_short(each) for each in value]
+        return [short(each) for each in value]
     return value
 
 
@@ -158,7 +158,7 @@ def _agree(found: Any, wanted: Any) -> bool:
     return bool(found == wanted)
 
 
-def _json(value: Any) -> str:
+def as_json(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 

@@ -2,16 +2,21 @@
 
 It enumerates every cell with every combination of part states; of a set also what was
 replaced on all, from which source, and who is a stray. Only the records of a guide are
-common ground; the wear density is scipy's exponentially modified normal.
+common ground; the wear density is scipy's exponentially modified normal, and what an
+error does to it is integrated.
 """
 
 import math
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cache
 from itertools import product
 
+from numpy.polynomial.laguerre import laggauss
+from scipy.integrate import quad
 from scipy.stats import exponnorm, norm
 
+from fieldid.engine.find import Measured
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number
 
 ALIKE = "0OQDC 1IL7T 2Z 5S 6G 8B3 UVY MNWH 4A 9GQ EF PR KX".split()  # noqa: SIM905 as on the page
@@ -156,22 +161,54 @@ def _choice(guide: Guide, clue: Clue, member):
     )
 
 
+@cache
 def _wide(kind: Measure, x) -> float:
     """Any size is as likely; a pair stands for any reading between the two."""
+    if isinstance(x, Measured):
+        return _seen(lambda size: 1 / (kind.high - kind.low), x, kind.low, kind.high)
     return (x[1] - x[0] if isinstance(x, tuple) else 1) / (kind.high - kind.low)
 
 
+def _seen(made, x: Measured, low=-math.inf, high=math.inf, peak=()) -> float:
+    """The sizes that there are, each as it is seen with the error, added up."""
+    around = 10 * x.error
+    start, stop = max(low, x.value - around), min(high, x.value + around)
+    return quad(
+        lambda size: made(size) * norm.pdf(x.value, size, x.error),
+        *(start, stop),
+        points=[point for point in (x.value, *peak) if start < point < stop],
+        epsabs=0,
+        epsrel=1e-11,
+        limit=500,
+    )[0]
+
+
+@cache
 def _spread(kind: Measure, size, x) -> float:
-    """Of a size as made; what wear takes away is an exponential, so mirrored."""
-    law, sign, shape = norm, 1, (size.mean, size.sd)
-    if kind.wear:
-        law, sign = exponnorm, -1
-        shape = (kind.wear / size.sd, -size.mean, size.sd)
+    """Of a size as made, less what wear takes away."""
+    pdf, cdf = _law(kind.wear, size)
+    if isinstance(x, Measured):
+        peak = [size.mean + times * size.sd for times in (-8, 0, 8)]
+        return _seen(pdf, x, peak=peak)
     if not isinstance(x, tuple):
-        return law.pdf(sign * x, *shape)
+        return pdf(x)
     low = -math.inf if x[0] == kind.low else x[0]
     high = math.inf if x[1] == kind.high else x[1]
-    return abs(law.cdf(sign * high, *shape) - law.cdf(sign * low, *shape))
+    return cdf(high) - cdf(low)
+
+
+def _law(wear: float, size):
+    """Density and distribution of a normal size minus an exponential."""
+    if wear < 0.01 * size.sd:
+        # Too little for scipy's density, which loses nine digits: the wear summed up.
+        worn, weights = laggauss(30)
+
+        def over(law):
+            return lambda x: float(weights @ law(x + wear * worn, size.mean, size.sd))
+
+        return over(norm.pdf), over(norm.cdf)
+    law = exponnorm(wear / size.sd, -size.mean, size.sd)
+    return lambda x: law.pdf(-x), lambda x: law.sf(-x)
 
 
 def _measure(guide: Guide, clue: Clue, member):

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from fieldid.engine import Claim, Find, Guide, Item
+from fieldid.engine.find import Measured
 from fieldid.engine.guide import Choice, Clue, Code, Measure, Number, layouts
 from specimens import look, specimen
 
@@ -15,8 +16,18 @@ SIMULATED_OF_OTHERS = 25
 SETS = {"ashlar-kittiwake": 30, "tarn-corncrake": 30}
 SETS_OF_OTHERS = 8
 
-# The world's date codes have hundreds of months: a few readings each, whole and not.
-READ: dict[str, tuple[dict[str, str], ...]] = {
+# Long guides, whose verdicts are long too: a few readings each, whole and not.
+READ: dict[str, tuple[dict[str, str | float], ...]] = {
+    "dated-marks": (
+        {"us-address": "zip", "german-name": "west", "patent-number": 3_070_900.0},
+        {"recycling": "triangle", "german-name": "west"},
+        {"diamond": "EE3102", "rd-number": 350_000.0},
+        {"copyright": "19?6"},
+    ),
+    "golf-club-era": (
+        {"club-shaft": "hickory", "web": "www"},
+        {"club-grip": "wrapped", "swing-weight": 31.6},
+    ),
     "iso-weeks": ({"week": "199801"}, {"week": "2020?3"}),
     "london-letters": (
         {"letter": "K"},
@@ -135,6 +146,26 @@ def _edges(guide: Guide) -> Iterator[Case]:
         yield _case(guide, {clue.id: _end(clue, 0)}, claim=Claim(first, (clue.id,)))
     for member in guide.members.all if guide.members else ():
         yield _case(guide, every["mixed"], member=member)
+    yield from _rough(guide)
+
+
+def _rough(guide: Guide) -> Iterator[Case]:
+    """Measures with an error: small, large, at both ends of the range."""
+    measures = [clue for clue in guide.clues if isinstance(clue.kind, Measure)]
+    if not measures:
+        return
+    last = guide.years[-1].year
+    for place, part in ((0.0, 0.02), (0.4, 0.005), (0.4, 0.5), (1.0, 1.0)):
+        readings = {c.id: _measured(c.kind, place, part) for c in measures}
+        yield _case(guide, readings)
+        claim = Claim(last, tuple(readings))
+        yield _case(guide, _of_year(guide, last) | readings, claim=claim)
+
+
+def _measured(kind: Measure, place: float, part: float) -> Measured:
+    """A size at a place of the range, with an error that is a part of it."""
+    width = kind.high - kind.low
+    return Measured(kind.low + place * width, part * width)
 
 
 def _set_edges(guide: Guide) -> Iterator[Case]:
@@ -146,9 +177,18 @@ def _set_edges(guide: Guide) -> Iterator[Case]:
     highs = {clue.id: _end(clue, -1) for clue in guide.clues}
     on_able = [clue.id for clue in guide.clues if clue.part in able]
     claim = Claim(last, tuple(clue.id for clue in guide.clues[::4]))
+    rough = [
+        {
+            c.id: _measured(c.kind, place, 0.05)
+            for c in guide.clues
+            if isinstance(c.kind, Measure)
+        }
+        for place in (0.3, 0.31, 0.6)
+    ]
     early, late = _of_year(guide, first), _of_year(guide, last)
     for readings, gone in (
         ([{}] * 3, ()),
+        (rough, ()),
         ([dict.fromkeys(lows)] * 3, ()),
         ([lows] * 3, ()),
         ([lows, lows, highs], ()),

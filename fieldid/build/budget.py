@@ -9,12 +9,14 @@ import brotli  # type: ignore[import-untyped]
 
 from fieldid.build.page import read_page
 from fieldid.build.precache import PAGE, UNKEPT
-from fieldid.web.script import LATER
+from fieldid.web.script import FINDING, KEPT
 
 FIRST_LOAD = 40_000
 """HTML, styles and scripts until Home can be used, as brotli."""
-WHOLE_APP = 80_000
+WITH_A_FIND = 80_000
 """The same with the script that a find needs, which comes while Home is read."""
+KEPT_FINDS = 40_000
+"""The script of finds that are kept, which comes after that."""
 GUIDE = 25_000
 """Any one guide, as brotli."""
 
@@ -30,14 +32,16 @@ def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
     """
     linked = read_page(files[PAGE].decode()).links
     first = [PAGE, *(path for path in linked if path.endswith((".css", ".js")))]
-    later = [path for path in files if path.endswith(LATER)]
+    found = [path for path in files if path.endswith(FINDING)]
+    kept_finds = [path for path in files if path.endswith(KEPT)]
     guides = [path for path in files if "/guides/" in path]
     heaviest = max(guides, key=lambda path: _packed(files, [path], _brotli), default="")
     kept = [path for path in files if path not in UNKEPT]
     whole = sum(len(files[path]) for path in kept)
     return (
         _line("page, styles and first script", files, first, FIRST_LOAD),
-        _line("with the script of a find", files, [*first, *later], WHOLE_APP),
+        _line("with the script of a find", files, [*first, *found], WITH_A_FIND),
+        _line("the script of kept finds", files, kept_finds, KEPT_FINDS),
         _line("the largest guide", files, [heaviest] if guides else [], GUIDE),
         f"kept on a phone: {len(kept)} files, {_sizes(files, kept)}, "
         f"{_kb(whole)} unpacked",

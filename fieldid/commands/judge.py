@@ -1,8 +1,8 @@
-"""`fieldid judge`: finds in, verdicts out; many at once as JSON lines."""
+"""`fieldid judge`: finds in, verdicts out; many at once as JSON lines or as a log."""
 
 import json
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, BinaryIO
@@ -11,6 +11,7 @@ from fieldid.commands.shelf import load_all, path_of
 from fieldid.commands.telling import letter, story
 from fieldid.commands.told import Told, find_of
 from fieldid.engine import Find, Tables, judge, message, prepare
+from fieldid.engine.guide import Guide
 from fieldid.errors import FindError
 from fieldid.guides import finds
 from fieldid.guides.load import load
@@ -40,15 +41,13 @@ def judge_file(name: str | None, source: str, wishes: Wishes) -> int:
     tables: dict[str, Tables] = {}
     bad = 0
     with _opened(source) as stream:
-        for place, content in _finds(stream, "find" if source == STDIN else source):
-            try:
-                find = finds.load(content, guides, name=place)
-            except FindError as error:
-                bad = error.exit_code
-                print(error, file=sys.stderr)
+        for find in _loaded(stream, guides, "find" if source == STDIN else source):
+            if isinstance(find, FindError):
+                bad = find.exit_code
+                print(find, file=sys.stderr)
                 if wishes.as_json:
-                    # Its place is kept, so that line n out answers line n in.
-                    print(json.dumps({"error": str(error)}, ensure_ascii=False))
+                    # Its place is kept, so that line n out answers find n in.
+                    print(json.dumps({"error": str(find)}, ensure_ascii=False))
                 continue
             if find.guide not in tables:
                 guide = next(guide for guide in guides if guide.id == find.guide)
@@ -74,14 +73,22 @@ def _opened(source: str) -> BinaryIO:
         raise FindError(f"{source}: {error.strerror}") from error
 
 
-def _finds(stream: BinaryIO, name: str) -> Iterator[tuple[str, bytes]]:
-    """Each find with its place: one a line, or the whole stream as one.
+def _loaded(
+    stream: BinaryIO, guides: Sequence[Guide], name: str
+) -> Iterator[Find | FindError]:
+    """Each find of a stream, or why it cannot be judged."""
+    for place, content in _pieces(stream, name):
+        yield from finds.load_all(content, guides, name=place)
 
-    However large the stream is, no more than one find is held in memory.
+
+def _pieces(stream: BinaryIO, name: str) -> Iterator[tuple[str, bytes]]:
+    """Each piece with its place: one a line, or the whole stream as one.
+
+    However large the stream is, no more than one find or log is held in memory.
     """
     first = stream.readline(finds.MOST_BYTES + 1)
-    if not _is_whole(first):
-        yield name, first + stream.read(finds.MOST_BYTES + 1 - len(first))
+    if len(first) > finds.MOST_BYTES or not _is_whole(first):
+        yield name, first + stream.read(finds.MOST_LOG_BYTES + 1 - len(first))
         return
     number = 1
     while first:

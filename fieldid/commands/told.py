@@ -8,6 +8,8 @@ from fieldid.engine.guide import FORMAT, Clue, Guide, Measure, Number
 from fieldid.errors import FindError, UsageError
 
 CANNOT_TELL = "?"
+PLUS_MINUS, ASCII_PLUS_MINUS = "±", "+-"
+"""Between a size and its error; the second where a keyboard lacks the first."""
 
 Words = Sequence[tuple[str, str]]
 """Each of "member", "read" and "gone" with its value, in the order of the command."""
@@ -75,13 +77,13 @@ def _readings(guide: Guide, read: Sequence[str]) -> dict[str, Any]:
     return readings
 
 
-def _value(clue: Clue | None, value: str) -> str | float | None:
+def _value(clue: Clue | None, value: str) -> str | float | dict[str, float] | None:
     if value == CANNOT_TELL or clue is None:
         return None if value == CANNOT_TELL else value
     try:
         match clue.kind:
             case Measure():
-                return float(value)
+                return _size(value)
             case Number():
                 return int(value)
     except ValueError as error:
@@ -91,7 +93,19 @@ def _value(clue: Clue | None, value: str) -> str | float | None:
     return value
 
 
+def _size(value: str) -> float | dict[str, float]:
+    """A size, or one with its error.
+
+    >>> _size("6.1"), _size("6.1+-0.2")
+    (6.1, {'value': 6.1, 'error': 0.2})
+    """
+    size, mark, error = value.replace(PLUS_MINUS, ASCII_PLUS_MINUS).partition(
+        ASCII_PLUS_MINUS
+    )
+    return {"value": float(size), "error": float(error)} if mark else float(size)
+
+
 def _wants(clue: Clue) -> str:
     if isinstance(clue.kind, Measure):
-        return f"a size in {clue.kind.unit}"
+        return f"a size in {clue.kind.unit}, or one with its error as 6.1±0.2"
     return "digits alone"

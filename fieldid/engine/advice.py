@@ -25,17 +25,20 @@ def advice(
     return Next(
         items[prospect.item].member,
         clue.id,
-        what(tables, items, prospect),
+        what(tables, items, (prospect.k, prospect.item)),
         prospect.bits,
         prospect.bits_per_second,
         f"{_reason(tables, posterior, prospect)}; {effort}",
     )
 
 
-def what(tables: Tables, items: Sequence[Item], prospect: Prospect) -> str:
-    """What a prospect is about: a clue, in a set with the member that it is on."""
-    name = tables.guide.clues[prospect.k].name
-    member = items[prospect.item].member
+def what(tables: Tables, items: Sequence[Item], place: tuple[int, int]) -> str:
+    """What there is to look at: a clue, in a set with the member that it is on, by the
+    places of the two.
+    """
+    k, i = place
+    name = tables.guide.clues[k].name
+    member = items[i].member
     if member is None or len(items) == 1:
         return f"the {name}"
     return f"the {called(tables.guide, member)}'s {name}"

@@ -2,8 +2,24 @@
 
 from dataclasses import dataclass
 
-Reading = str | float | None
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A measure that is only known with a standard error, as one taken from a photo."""
+
+    value: float
+    error: float
+
+
+Reading = str | float | Measured | None
 """An option's id or a code; a measure; None for "can't tell"."""
+
+
+def measured(reading: Reading) -> Measured:
+    """A reading of a measure with its standard error, 0 where it has none."""
+    if isinstance(reading, Measured):
+        return reading
+    return Measured(float(reading or 0.0), 0.0)
 
 
 @dataclass(frozen=True, slots=True)

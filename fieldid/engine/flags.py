@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from fieldid.engine.claim import Weighed
 from fieldid.engine.code import UNREADABLE
-from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading
+from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading, measured
 from fieldid.engine.guide import Condition
 from fieldid.engine.one import Posterior
 from fieldid.engine.prepare import Tables
@@ -211,9 +211,8 @@ def _reads(reading: Reading, c: Condition) -> bool:
         return False
     if isinstance(reading, str):
         return any(_matches(reading, pattern) for pattern in c.among)
-    return (c.over is None or reading > c.over) and (
-        c.under is None or reading < c.under
-    )
+    size = measured(reading).value
+    return (c.over is None or size > c.over) and (c.under is None or size < c.under)
 
 
 def _matches(reading: str, pattern: str) -> bool:

@@ -216,6 +216,54 @@ class GuideFlag:
 
 
 @dataclass(frozen=True, slots=True)
+class Off:
+    """What is taken off a worth: an amount of money, a share of the worth, or both."""
+
+    amount: float = 0.0
+    share: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class PartPrice:
+    """What a part takes off when it is replaced, or what it costs to put right where
+    that is less.
+    """
+
+    part: str
+    off: Off
+    put_right: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SetPrices:
+    """What a whole set is worth, and what a missing member and a stray take off."""
+
+    worth: tuple[tuple[int, float], ...]
+    other: float = 0.0
+    missing: Off = Off()
+    stray: Off = Off()
+
+
+@dataclass(frozen=True, slots=True)
+class Prices:
+    """What one object of each model year is worth with all its parts original; `other`
+    is the worth of any other year and of what is outside.
+
+    `condition` is what each grade of condition takes off. Prices of one's own have no
+    date and no source.
+    """
+
+    currency: str
+    date: str
+    source: str
+    worth: tuple[tuple[int, float], ...]
+    other: float = 0.0
+    condition: tuple[tuple[str, Off], ...] = ()
+    parts: tuple[PartPrice, ...] = ()
+    set: SetPrices | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Guide:
     """All that is known about one line of objects, or with `anything` about marks that
     any object may have. The `verdict` is a model year, or a range of them.
@@ -242,6 +290,7 @@ class Guide:
     cautions: tuple[str, ...] = ()
     verdict: str = "year"
     anything: bool = False
+    prices: Prices | None = None
 
 
 def layouts(code: Code) -> tuple[Layout, ...]:

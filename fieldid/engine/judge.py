@@ -47,7 +47,7 @@ def judge(
 
     `away`, `without` and `photos` limit what to look at next, as for `prospects`.
     """
-    items = tuple(_standing(tables, item) for item in find.items)
+    items = tuple(counted(tables, item) for item in find.items)
     claimed = place(tables, find.claim.model_year) if find.claim else None
     if len(items) > 1:
         whole = weigh_set(tables, items)
@@ -76,7 +76,7 @@ def judge(
     return _one(told, posterior, _common(told, find.claim))
 
 
-def _standing(tables: Tables, item: Item) -> Item:
+def counted(tables: Tables, item: Item) -> Item:
     """The item without readings on parts that are gone: they say nothing any more."""
     part_of = {clue.id: clue.part for clue in tables.guide.clues}
     readings = tuple(r for r in item.readings if part_of[r[0]] not in item.gone)

@@ -7,6 +7,7 @@ import math
 from dataclasses import dataclass, replace
 
 from fieldid.engine.cells import Cell
+from fieldid.engine.find import Reading, measured
 from fieldid.engine.guide import Clue, Measure, Size
 from fieldid.engine.likelihood import Likelihood, applies, blend, gathered, halves
 from fieldid.engine.special import Vector, erfc, erfcx, phi, round9
@@ -57,12 +58,16 @@ def measure_for(
     return replace(table, which=which)
 
 
-def measure_likelihood(table: MeasureTable, x: float) -> Likelihood:
-    """Likelihood (a density, per unit) of measuring `x`."""
+def measure_likelihood(table: MeasureTable, reading: Reading) -> Likelihood:
+    """Likelihood (a density, per unit) of a size that was measured.
+
+    Its standard error is normal, so it joins the spread in quadrature.
+    """
     kind, m = table.measure, table.misread
-    out = 1 / (kind.high - kind.low)
+    x, error = measured(reading).value, measured(reading).error
+    out = _any(x, error, kind)
     by_class = [
-        (1 - m) * density(x, size.mean, size.sd, kind.wear) + m * out
+        (1 - m) * density(x, size.mean, _joined(size.sd, error), kind.wear) + m * out
         for size in kind.sizes
     ]
     by_class.append(out)
@@ -110,6 +115,19 @@ def density(x: float, mean: float, sd: float, wear: float) -> float:
     if u >= 0:
         return rate / 2 * math.exp(-z * z / 2) * erfcx(u)
     return rate / 2 * math.exp(rate * (rate * sd * sd + 2 * (x - mean)) / 2) * erfc(u)
+
+
+def _any(x: float, error: float, kind: Measure) -> float:
+    """Density at `x` where any size of the range is as likely, seen with the error."""
+    width = kind.high - kind.low
+    if error == 0:
+        return 1 / width
+    return (phi((kind.high - x) / error) - phi((kind.low - x) / error)) / width
+
+
+def _joined(sd: float, error: float) -> float:
+    """The spread of a size together with the error that it is measured with."""
+    return math.sqrt(sd * sd + error * error)
 
 
 def _class(kind: Measure, cell: Cell, member: str | None) -> int:

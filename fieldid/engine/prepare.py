@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fieldid.engine.cells import Cell, cells, stretches
 from fieldid.engine.choice import ChoiceTable, choice_likelihood, choice_table
 from fieldid.engine.code import CodeTable, code_likelihood, code_table
-from fieldid.engine.find import Reading
+from fieldid.engine.find import Reading, measured
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number
 from fieldid.engine.likelihood import Likelihood, applies
 from fieldid.engine.measure import (
@@ -81,11 +81,11 @@ def likelihood(table: ClueTable, reading: Reading) -> Likelihood:
         case ChoiceTable():
             return choice_likelihood(table, str(reading))
         case MeasureTable():
-            return measure_likelihood(table, float(reading or 0.0))
+            return measure_likelihood(table, reading)
         case CodeTable():
             return code_likelihood(table, str(reading))
         case NumberTable():
-            return number_likelihood(table, float(reading or 0.0))
+            return number_likelihood(table, measured(reading).value)
 
 
 def outcomes(

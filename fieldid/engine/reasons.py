@@ -1,6 +1,7 @@
 """Why: what each reading adds for the leading year, and which readings disagree."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -64,7 +65,8 @@ def conflicts(tables: Tables, item: Item) -> list[Conflict]:
         Conflict(k, q, 1 / _together(tables, k, shares[k], q, shares[q]))
         for k, q in combinations(found, 2)
     ]
-    worst = [pair for pair in pairs if _disagree(tables, item, pair)]
+    runs = _runs(tables, item, list(found))
+    worst = [pair for pair in pairs if _disagree(pair, runs)]
     # By the logarithm, since nine places of a large number are more than it has.
     return sorted(worst, key=lambda pair: -round9(math.log(pair.times)))[:MOST_PAIRS]
 
@@ -83,11 +85,15 @@ def _factor(tables: Tables, posterior: Posterior, lead: Run) -> float:
     return odds(tables, [*posterior.years, posterior.outside], lead)
 
 
-def _disagree(tables: Tables, item: Item, pair: Conflict) -> bool:
-    if not brackets(tables.guide):
+def _runs(tables: Tables, item: Item, read: Sequence[int]) -> dict[int, Run]:
+    """The own range of each reading, under a guide that brackets."""
+    return {k: own_run(tables, item, k) for k in read if brackets(tables.guide)}
+
+
+def _disagree(pair: Conflict, runs: dict[int, Run]) -> bool:
+    if not runs:
         return pair.times > CONFLICT
-    first, second = (own_run(tables, item, k) for k in (pair.first, pair.second))
-    return not meet(first, second)
+    return not meet(runs[pair.first], runs[pair.second])
 
 
 def _over_itself(tables: Tables, k: int, a: Likelihood) -> Likelihood:

@@ -146,7 +146,7 @@ def runner_up(told: Case) -> str:
     best = separator(told.tables, told.found, told.first, told.second)
     if best is None:
         return f"{say}; no clue left would tell {second} from {first}"
-    named = what(told.tables, told.items, best)
+    named = what(told.tables, told.items, (best.k, best.item))
     return f"{say}; {named} would best tell {second} from {first}"
 
 

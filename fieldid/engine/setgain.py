@@ -103,11 +103,11 @@ def _view(
         parts,
         strays,
         _with_outside(tables, whole),
-        _expected(tables, original, replaced, parts, strays),
+        expected(tables, original, replaced, parts, strays),
     )
 
 
-def _expected(
+def expected(
     tables: Tables,
     original: Vector,
     replaced: Vector,

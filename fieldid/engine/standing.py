@@ -45,7 +45,7 @@ def by_part(tables: Tables, one: Standing) -> list[tuple[States, ...]]:
     """`F` by part, world and the part's state, for the worlds in which the part was
     not replaced on the whole set.
     """
-    worlds = [states(world.forest, _left(world, one.own)) for world in tables.worlds]
+    worlds = [states(world.forest, unshared(world, one.own)) for world in tables.worlds]
     return [
         tuple(
             by[p]
@@ -109,12 +109,12 @@ def _stand(tables: Tables, item: Item) -> Standing:
 
 def _fit(world: World, own: Sequence[States], counts: Sequence[int]) -> Scaled:
     """`F` in one world."""
-    vector, count = fit(world.forest, _left(world, own))
+    vector, count = fit(world.forest, unshared(world, own))
     by_part = zip(counts, world.whole, strict=True)
     return vector, count + sum(count for count, whole in by_part if not whole)
 
 
-def _left(world: World, own: Sequence[States]) -> list[States]:
+def unshared(world: World, own: Sequence[States]) -> list[States]:
     """What is said of each part, of those replaced on the whole set nothing."""
     ones = [1.0] * len(own[0][0])
     return [

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from fieldid.engine.choice import ChoiceTable
 from fieldid.engine.code import UNREADABLE, CodeTable, code_dates
-from fieldid.engine.find import Reading
+from fieldid.engine.find import Measured, Reading, measured
 from fieldid.engine.guide import Choice, Clue, Measure, Number
 from fieldid.engine.layout import LayoutTable
 from fieldid.engine.measure import MeasureTable
@@ -19,6 +19,8 @@ from fieldid.engine.words import figure
 
 MOST = 0.5
 """A field of a code is read if more than this share of the objects shows the same."""
+LEAST_SAID = 0.01
+"""The smallest error that is told, since sizes are told in hundredths."""
 
 
 def typical(tables: Tables, table: ClueTable, start: int, stop: int) -> Reading:
@@ -51,15 +53,23 @@ def shown(clue: Clue, reading: Reading) -> str:
         case Choice(options):
             return next(o.label for o in options if o.id == reading)
         case Measure():
-            return f"{figure(float(reading or 0))} {clue.kind.unit}"
+            return _size_say(measured(reading), clue.kind.unit)
         case Number():
-            return str(int(reading or 0))
+            return str(int(measured(reading).value))
     return str(reading)
 
 
 def told(clue: Clue, reading: Reading) -> str:
     """A reading in words: the clue's name and what it showed."""
     return f"{clue.name} ({shown(clue, reading)})"
+
+
+def _size_say(size: Measured, unit: str) -> str:
+    """A size with its unit, and with its error if it has one."""
+    said = f"{figure(size.value)} {unit}"
+    if size.error == 0:
+        return said
+    return f"{said}, give or take {figure(max(size.error, LEAST_SAID))}"
 
 
 def _option(table: ChoiceTable, spread: Vector, start: int) -> str | None:

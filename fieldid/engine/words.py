@@ -31,6 +31,8 @@ BARELY = "barely worth a mention"
 FACTORS = ((150.0, "very strong"), (20.0, "strong"), (BARE, "positive"))
 # Below this a factor is not worth a word at all (our own choice).
 NOTHING = 1.25
+WHOLE = 100
+"""From so much up money is written in whole units."""
 MONTHS = (
     "January",
     "February",
@@ -130,6 +132,22 @@ def figure(x: float) -> str:
     sign = "-" if x < 0 < hundredths else ""
     whole, rest = divmod(hundredths, 100)
     return f"{sign}{whole}.{rest:02d}".rstrip("0").rstrip(".")
+
+
+def money(x: float, currency: str) -> str:
+    """An amount in whole units from a hundred up, in hundredths below.
+
+    >>> money(1234.5, "EUR"), money(45.5, "EUR"), money(-3, "EUR"), money(99.999, "")
+    ('1235 EUR', '45.50 EUR', '-3.00 EUR', '100')
+    """
+    hundredths = math.floor(100 * round9(abs(x)) + 0.5)
+    sign = "-" if x < 0 < hundredths else ""
+    whole, rest = divmod(hundredths, 100)
+    if whole >= WHOLE:
+        amount = f"{math.floor(round9(abs(x)) + 0.5)}"
+    else:
+        amount = f"{whole}.{rest:02d}"
+    return f"{sign}{amount} {currency}".rstrip()
 
 
 def month(t: int) -> str:

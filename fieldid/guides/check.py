@@ -13,7 +13,7 @@ from fieldid.guides.clues import Known, check_clue
 from fieldid.guides.flags import check_flag
 from fieldid.guides.names import Names, names, twice
 from fieldid.guides.refusals import Finding, quote, refusal
-from fieldid.guides.times import check_model_years, times
+from fieldid.guides.times import check_model_years, check_year, times
 
 MOST_PARTS_IN_A_CHAIN = 6
 
@@ -34,6 +34,7 @@ def check(data: dict[str, Any]) -> Iterator[Finding]:
         yield ("set",), refusal("range-set")
     for place, flag in enumerate(data.get("flag", ())):
         yield from check_flag(flag, ("flag", place), clues, known)
+    yield from _check_prices(data.get("prices") or {}, known)
 
 
 def _known(data: dict[str, Any]) -> Known:
@@ -95,3 +96,26 @@ def _check_set(table: dict[str, Any], members: Names) -> Iterator[Finding]:
     for key in ("stray_for", "names"):
         for member, _ in table.get(key, ()):
             yield from members.unknown(member, ("set", key, member))
+
+
+def _check_prices(table: dict[str, Any], known: Known) -> Iterator[Finding]:
+    """What has a price is there: model years, parts and a set."""
+    many = table.get("set") or {}
+    for under, at in ((table, ("prices",)), (many, ("prices", "set"))):
+        for year, _ in under.get("worth", ()):
+            yield from check_year(year, (*at, "worth", str(year)), known.times)
+    for key in ("off", "put_right"):
+        for part, _ in table.get(key, ()):
+            yield from known.parts.unknown(part, ("prices", key, part))
+    yield from _check_put_right(table, known.parts)
+    if many and not known.has_set:
+        yield ("prices", "set"), refusal("prices-set")
+
+
+def _check_put_right(table: dict[str, Any], parts: Names) -> Iterator[Finding]:
+    """What is put right takes something off, unless what that is was refused."""
+    off = [part for part, _ in table.get("off", ())]
+    for part, _ in table.get("put_right", ()) if "off" in table else ():
+        if part in parts.known and part not in off:
+            told = refusal("put-right-alone", part=quote(part))
+            yield ("prices", "put_right", part), told

@@ -1,37 +1,33 @@
 """A find from JSON, and finds and verdicts to JSON.
 
 A find is written by people and by other programs: what comes in becomes a Find that
-the engine can judge, or one sentence that says why not.
+the engine can judge, or one sentence that says why not. A log is what a phone exports:
+many finds, each with what else its owner keeps of it.
 """
 
-import json
-from collections.abc import Iterable, Iterator, Mapping
-from typing import Any, NoReturn
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any
 
-from marshmallow import ValidationError
+from marshmallow import EXCLUDE, ValidationError
 
 from fieldid.engine.find import Claim, Find, Flag, Item, Verdict
 from fieldid.engine.guide import FORMAT, Guide
-from fieldid.errors import FindError, Problem, nearest
-from fieldid.guides.fields import Format, Text, Year
+from fieldid.errors import FindError, nearest
+from fieldid.guides.fields import Format, Text, Wanted, Word, Year
 from fieldid.guides.items import check_items
+from fieldid.guides.jsontext import find_error, json_table
 from fieldid.guides.months import month_text
 from fieldid.guides.names import Names
 from fieldid.guides.pack import plain
 from fieldid.guides.readings import as_read
-from fieldid.guides.refusals import (
-    Finding,
-    Path,
-    Refusal,
-    findings,
-    place,
-    quote,
-    refusal,
-)
+from fieldid.guides.refusals import Finding, Path, findings, quote, refusal
 from fieldid.guides.tables import Readings, Table, Tables, TableSchema, Texts
 
 MOST_BYTES = 1_000_000
 """A find is a few hundred bytes; a megabyte is a mistake."""
+MOST_LOG_BYTES = 10_000_000
+"""No phone exports more in one file."""
+LOG_FORMAT = 1
 
 
 class ItemSchema(TableSchema):
@@ -65,6 +61,62 @@ class FindSchema(TableSchema):
     )
 
 
+class Kept(Wanted):
+    """The finds of a log; each is looked at by itself."""
+
+    wants = 'a list of tables, each as {"find": {}}'
+
+    def _deserialize(self, value: object, *args: object, **kwargs: object) -> list[Any]:
+        if not isinstance(value, list):
+            raise self.not_that(value)
+        return value
+
+
+class EntrySchema(TableSchema):
+    """One find of a log; what else its owner keeps of it is for the phone to read."""
+
+    class Meta:
+        """Keys that only the phone knows are passed over."""
+
+        unknown = EXCLUDE
+
+    find = Table(
+        FindSchema(),
+        written='{"format": 1, "guide": "...", "items": []}',
+        required=True,
+    )
+
+
+class LogSchema(TableSchema):
+    """A whole log."""
+
+    format = Format(LOG_FORMAT)
+    app = Word("fieldid", required=True)
+    finds = Kept(required=True)
+
+
+def load_all(
+    source: bytes, guides: Sequence[Guide], *, name: str = "find"
+) -> Iterator[Find | FindError]:
+    """Each find of a log, or the one of a file with nothing else.
+
+    A find that cannot be judged comes as its error, and costs the others nothing.
+    """
+    try:
+        kept = _log(source, name)
+        if kept is None:
+            yield load(source, guides, name=name)
+            return
+    except FindError as error:
+        yield error
+        return
+    for i, entry in enumerate(kept):
+        try:
+            yield _kept(entry, guides, name, ("finds", i))
+        except FindError as error:
+            yield error
+
+
 def load(
     source: str | bytes | Mapping[str, Any],
     guides: Iterable[Guide],
@@ -75,21 +127,9 @@ def load(
 
     `name` is what the error calls it: a file's name, or a line's number.
     """
-    table = source if isinstance(source, Mapping) else _table(source, name)
-    try:
-        data: dict[str, Any] = FindSchema().load(table)
-    except ValidationError as error:
-        raise _error(name, *next(findings(error.messages))) from error
-    known = {guide.id: guide for guide in guides}
-    if data["guide"] not in known:
-        value, right = quote(data["guide"]), nearest(data["guide"], known)
-        told = refusal("unknown-guide", value=value, nearest=right)
-        raise _error(name, ("guide",), told)
-    guide = known[data["guide"]]
-    found = next(_check(data, guide), None)
-    if found:
-        raise _error(name, *found)
-    return _find(data, guide)
+    if isinstance(source, str | bytes):
+        source = json_table(source, name, MOST_BYTES)
+    return _judgeable(_loaded(FindSchema(), source, name, ()), guides, name, ())
 
 
 def find_json(find: Find) -> dict[str, Any]:
@@ -100,7 +140,7 @@ def find_json(find: Find) -> dict[str, Any]:
         "items": [
             {
                 "member": item.member,
-                "readings": dict(item.readings),
+                "readings": {clue: plain(value) for clue, value in item.readings},
                 "gone": list(item.gone),
             }
             for item in find.items
@@ -140,57 +180,53 @@ def _flag_json(flag: Flag) -> dict[str, Any]:
     return mirrored | named
 
 
-def _table(source: str | bytes, name: str) -> Mapping[str, Any]:
-    """The JSON object of a text."""
-    text = _text(source, name)
+def _log(source: bytes, name: str) -> list[Any] | None:
+    """What a log keeps; None if the file is no log."""
+    if b'"finds"' not in source:
+        return None
+    table = json_table(source, name, MOST_LOG_BYTES)
+    if "finds" not in table:
+        return None
+    log: dict[str, Any] = _loaded(LogSchema(), table, name, ())
+    return log["finds"]  # type: ignore[no-any-return]  # Kept lets lists alone pass
+
+
+def _kept(entry: object, guides: Iterable[Guide], name: str, at: Path) -> Find:
+    """The find of one entry of a log."""
+    if not isinstance(entry, Mapping):
+        told = refusal("not-that", value=quote(entry), wants='a table, as {"find": {}}')
+        raise find_error(name, at, told)
+    data = _loaded(EntrySchema(), entry, name, at)
+    return _judgeable(data["find"], guides, name, (*at, "find"))
+
+
+def _judgeable(
+    data: Mapping[str, Any], guides: Iterable[Guide], name: str, at: Path
+) -> Find:
+    """The find that stands there in the file, held against its guide."""
+    known = {guide.id: guide for guide in guides}
+    if data["guide"] not in known:
+        value, right = quote(data["guide"]), nearest(data["guide"], known)
+        told = refusal("unknown-guide", value=value, nearest=right)
+        raise find_error(name, (*at, "guide"), told)
+    guide = known[data["guide"]]
+    found = next(_check(data, guide), None)
+    if found:
+        path, told = found
+        raise find_error(name, (*at, *path), told)
+    return _find(data, guide)
+
+
+def _loaded(
+    schema: TableSchema, table: Mapping[str, Any], name: str, at: Path
+) -> dict[str, Any]:
+    """What the schema reads; the first of its refusals is the error."""
     try:
-        table = json.loads(
-            text, object_pairs_hook=_once(name), parse_constant=_constant
-        )
-    except RecursionError as error:
-        raise _error(name, (), refusal("too-deep")) from error
-    except json.JSONDecodeError as error:
-        why = f"{error.msg.lower()} (column {error.colno})"
-        raise _error(name, (), refusal("not-json", why=why), error.lineno) from error
-    except ValueError as error:
-        # Python reads no number of thousands of digits.
-        why = str(error).split(";")[0]
-        raise _error(name, (), refusal("not-json", why=why)) from error
-    if not isinstance(table, Mapping):
-        wants = 'a table, as {"format": 1, "guide": "...", "items": []}'
-        raise _error(name, (), refusal("not-that", value=quote(table), wants=wants))
-    return table
-
-
-def _text(source: str | bytes, name: str) -> str:
-    if len(source) > MOST_BYTES:
-        raise _error(name, (), refusal("too-large", most=MOST_BYTES))
-    if isinstance(source, str):
-        return source.removeprefix("\ufeff")
-    try:
-        return source.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        byte = f"0x{error.object[error.start]:02x}"
-        raise _error(name, (), refusal("not-utf-8", value=byte)) from error
-
-
-def _once(name: str) -> Any:
-    """Makes an object of its pairs; of a key that stands twice JSON keeps the last."""
-
-    def table(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-        made: dict[str, Any] = {}
-        for key, value in pairs:
-            if key in made:
-                raise _error(name, (), refusal("key-twice", value=quote(key)))
-            made[key] = value
-        return made
-
-    return table
-
-
-def _constant(word: str) -> NoReturn:
-    """NaN and Infinity are Python's, not JSON's."""
-    raise ValueError(f"{word} is no number")
+        data: dict[str, Any] = schema.load(table)
+    except ValidationError as error:
+        path, told = next(findings(error.messages))
+        raise find_error(name, (*at, *path), told) from error
+    return data
 
 
 def _check(data: Mapping[str, Any], guide: Guide) -> Iterator[Finding]:
@@ -224,7 +260,3 @@ def _find(data: Mapping[str, Any], guide: Guide) -> Find:
         for item in data["items"]
     )
     return Find(guide.id, items, Claim(**data["claim"]) if data["claim"] else None)
-
-
-def _error(name: str, path: Path, told: Refusal, line: int = 0) -> FindError:
-    return FindError(str(Problem(name, line, place(path), told.wrong, told.right)))

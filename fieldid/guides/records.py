@@ -23,8 +23,10 @@ from fieldid.engine.guide import (
 )
 from fieldid.guides.prices import prices
 
-_TABLES = ("include", "model", "model_year", "part", "clue", "set", "flag", "caution")
-_TABLES += ("prices",)
+_TABLES = (
+    *("include", "model", "model_year", "part", "clue", "set", "flag", "caution"),
+    "prices",
+)
 
 
 def guide(data: dict[str, Any]) -> Guide:

@@ -104,6 +104,14 @@ REFUSALS: dict[str, tuple[str, str]] = {
         "{value} is outside the range",
         "a number from {least} to {most} ({unit})",
     ),
+    "not-measured": (
+        "is no size with its error",
+        "a number alone, or a table of value and error, two numbers",
+    ),
+    "error-limits": (
+        "the error {value} does not fit here",
+        "a number above 0 and at most {most} ({unit}), or the value alone",
+    ),
     "overlap": (
         "size {other} covers {year} too, for the same members",
         "one size for a year and a member",
@@ -155,6 +163,12 @@ REFUSALS: dict[str, tuple[str, str]] = {
     ),
     "when-alone": ("stands alone", "{needs} beside it"),
     "when-kind": ("does not suit {clue}, which is a {kind}", "{wants}"),
+    # Prices
+    "put-right-alone": (
+        "{part} takes nothing off that could be put right",
+        "{part} in [prices.off] too",
+    ),
+    "prices-set": ("the guide has no [set] to price", "a [set], or no [prices.set]"),
     # Finds
     "no-item": ("is empty", "one item, the object that was read"),
     "many-items": (

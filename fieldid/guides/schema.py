@@ -23,6 +23,7 @@ from fieldid.guides.fields import (
     Year,
     Years,
 )
+from fieldid.guides.prices import PricesSchema
 from fieldid.guides.refusals import Finding, findings
 from fieldid.guides.tables import (
     MOST_NUMBER,
@@ -349,3 +350,4 @@ class GuideSchema(TableSchema):
     caution = Tables(
         lambda table: CautionSchema(), written="[[caution]]", least=0, load_default=()
     )
+    prices = Table(PricesSchema(), written="[prices]", load_default=None)

@@ -54,7 +54,7 @@ class Pair(Wanted):
     ) -> tuple[Any, Any]:
         if not isinstance(value, list) or len(value) != 2:
             raise self.not_that(value)
-        first, last = _each(dict(enumerate(value)), self.each)
+        first, last = each_of(dict(enumerate(value)), self.each)
         if last < first:
             raise refused("backwards", value=quote(f"{value[0]} to {value[1]}"))
         if self.apart and last == first:
@@ -76,7 +76,7 @@ class Texts(Wanted):
     ) -> tuple[str, ...]:
         if not isinstance(value, list) or len(value) < self.least:
             raise self.not_that(value)
-        texts = _each(dict(enumerate(value)), Text())
+        texts = each_of(dict(enumerate(value)), Text())
         again = [i for i, text in enumerate(texts) if text in texts[:i]]
         if again:
             raise ValidationError(
@@ -95,7 +95,7 @@ class Shares(Wanted):
     ) -> tuple[tuple[str, float], ...]:
         if not isinstance(value, Mapping):
             raise self.not_that(value)
-        return tuple(zip(value, _each(value, Share()), strict=True))
+        return tuple(zip(value, each_of(value, Share()), strict=True))
 
 
 class Called(Wanted):
@@ -108,7 +108,7 @@ class Called(Wanted):
     ) -> tuple[tuple[str, str], ...]:
         if not isinstance(value, Mapping):
             raise self.not_that(value)
-        return tuple(zip(value, _each(value, Text()), strict=True))
+        return tuple(zip(value, each_of(value, Text()), strict=True))
 
 
 class Readings(Wanted):
@@ -134,7 +134,7 @@ class Codes(Wanted):
     ) -> tuple[tuple[int, str], ...]:
         if not isinstance(value, Mapping) or not value:
             raise self.not_that(value)
-        return tuple(zip(_years(value), _each(value, Text()), strict=True))
+        return tuple(zip(as_years(value), each_of(value, Text()), strict=True))
 
 
 class Firsts(Wanted):
@@ -147,8 +147,8 @@ class Firsts(Wanted):
     ) -> tuple[tuple[int, int], ...]:
         if not isinstance(value, Mapping) or not value:
             raise self.not_that(value)
-        numbers = _each(value, Count(0, MOST_NUMBER))
-        return tuple(sorted(zip(_years(value), numbers, strict=True)))
+        numbers = each_of(value, Count(0, MOST_NUMBER))
+        return tuple(sorted(zip(as_years(value), numbers, strict=True)))
 
 
 class Drawn(Wanted):
@@ -160,7 +160,7 @@ class Drawn(Wanted):
         if not isinstance(value, Mapping) or not isinstance(value.get("shape"), str):
             raise self.not_that(value)
         given = {name: held for name, held in value.items() if name != "shape"}
-        parameters = zip(given, _each(given, Parameter()), strict=True)
+        parameters = zip(given, each_of(given, Parameter()), strict=True)
         picture = (value["shape"], tuple(parameters))
         told: list[Any] = [_picture(phrase) for phrase in draw.problems(picture)]
         if told:
@@ -240,7 +240,7 @@ class Tables(Wanted):
         return self.pick(table).load(table)
 
 
-def _each(values: Mapping[Any, object], field: Wanted) -> tuple[Any, ...]:
+def each_of(values: Mapping[Any, object], field: Wanted) -> tuple[Any, ...]:
     """All values through one field; the refusals of all that do not pass."""
     read = []
     errors = {}
@@ -254,10 +254,10 @@ def _each(values: Mapping[Any, object], field: Wanted) -> tuple[Any, ...]:
     return tuple(read)
 
 
-def _years(value: Mapping[str, object]) -> tuple[Any, ...]:
+def as_years(value: Mapping[str, object]) -> tuple[Any, ...]:
     """The keys of a table as years: TOML's keys are text, in quotes or bare."""
     years = {key: int(key) if _DIGITS.fullmatch(key) else key for key in value}
-    return _each(years, Year())
+    return each_of(years, Year())
 
 
 def _is_missing(messages: Any) -> bool:

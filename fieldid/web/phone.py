@@ -40,6 +40,9 @@ JOINED = (
     "set",
     "verdict",
     "seller",
+    "finds",
+    "offer",
+    "photo",
 )
 ALONE = ("tokens", "base", "drawing", "tree", "verdict", "judge")
 """Style sheets of the pages beside the app."""

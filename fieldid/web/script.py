@@ -1,11 +1,12 @@
-"""The phone's modules as two scripts: two files to fetch in place of eighty.
+"""The phone's modules as a few scripts: three files to fetch in place of a hundred.
 
 Each module becomes a function, called once, that gives what the module exports; it
 stands after all that it imports. So names stay apart and nothing is renamed. Only the
 forms of `import` and `export` that our modules use are known; another is refused.
 
-The first script is what Home needs. It asks for the second, which holds the rest and
-takes from the first what is there already, so that no module runs twice.
+The first script is what Home needs. It asks for the second, which holds what a find
+needs, and that for the third, for finds that are kept. Each takes from those before
+what is there already, so that no module runs twice.
 """
 
 import posixpath
@@ -16,9 +17,10 @@ from pathlib import Path
 from fieldid.errors import BuildError
 
 ENTRY = "phone/app.js"
-LATER = "phone/finding.js"
-SCRIPTS = (ENTRY, LATER)
-"""What each script begins from."""
+FINDING = "phone/finding.js"
+KEPT = "phone/kept.js"
+SCRIPTS = (ENTRY, FINDING, KEPT)
+"""What each script begins from, in the order in which they are asked for."""
 
 _NAMED = r"\{(?P<names>[^}]*)\}"
 _LIST = r"\s*\w+(?:\s*,\s*\w+)*,?\s*"
@@ -46,17 +48,29 @@ def script(static: Path, entry: str = ENTRY) -> str:
     A BuildError names what is missing, imported in a circle, or written in a form that
     is not known here.
     """
-    first: dict[str, str] = {}
-    _write(static, ENTRY, (), first)
-    if entry == ENTRY:
-        return "\n".join([*first.values(), f"export {_names(first)};\n"])
-    written = dict(first)
-    _write(static, entry, (), written)
-    later = [text for path, text in written.items() if path not in first]
-    address = posixpath.relpath(ENTRY, posixpath.dirname(entry))
-    taken = f'import {_names(first)} from "./{address}";\n'
+    written: dict[str, str] = {}
+    takings = []
+    for each in SCRIPTS:
+        earlier = set(written)
+        _write(static, each, (), written)
+        own = {path: text for path, text in written.items() if path not in earlier}
+        if each == entry:
+            return "\n".join([*takings, *own.values(), _givings(static, entry, own)])
+        address = posixpath.relpath(each, posixpath.dirname(entry))
+        takings.append(f'import {_names(own)} from "./{address}";\n')
+    raise BuildError(f"{entry} is no script of the app")
+
+
+def _givings(static: Path, entry: str, own: Iterable[str]) -> str:
+    """What a script gives: its modules to later scripts, and what its entry exports."""
     given = ", ".join(_given(static / entry))
-    return "\n".join([taken, *later, f"export const {{ {given} }} = {_name(entry)};\n"])
+    exported = f"export const {{ {given} }} = {_name(entry)};\n" if given else ""
+    return f"export {_names(own)};\n{exported}"
+
+
+def _names(written: Iterable[str]) -> str:
+    """The modules' names between braces."""
+    return f"{{ {', '.join(map(_name, written))} }}"
 
 
 def _given(file: Path) -> Iterator[str]:
@@ -64,11 +78,6 @@ def _given(file: Path) -> Iterator[str]:
     for found in _STATEMENTS.finditer(file.read_text("utf-8")):
         if found["own"]:
             yield from _listed(found["own"])
-
-
-def _names(written: Iterable[str]) -> str:
-    """The modules' names between braces."""
-    return f"{{ {', '.join(map(_name, written))} }}"
 
 
 def _write(
@@ -99,9 +108,9 @@ def _sources(path: str, text: str) -> Iterator[str]:
 
 
 def _check_asked(path: str, text: str) -> None:
-    """What a module asks for while it runs can only be the later script."""
+    """What a module asks for while it runs can only be a later script."""
     for found in _ASKED.finditer(_COMMENT.sub("", text)):
-        if _path(path, found["source"].strip('"')) != LATER:
+        if _path(path, found["source"].strip('"')) not in SCRIPTS[1:]:
             raise BuildError(f"{path}: cannot join {found[0]!r}")
 
 

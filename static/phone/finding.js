@@ -7,9 +7,9 @@
 import { startCheck } from "./checking.js";
 import { alone, asked, laid } from "./desk.js";
 import { failed, say } from "./failing.js";
-import { keep, last, rememberLast, taken } from "./keeping.js";
+import { keep, last as lastOpen, rememberLast, taken } from "./keeping.js";
 import { addMembers, pick, rename } from "./members.js";
-import { needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
+import { isKept, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
 import { ALL, isSet, isTouched } from "./scope.js";
 import { drawScreen } from "./screens.js";
 import { letter, startSeller } from "./seller.js";
@@ -33,6 +33,10 @@ import { listenSwing, moveSwing } from "./view/swing.js";
 
 /** One desk a guide that was opened or kept. @type {Map<string, import("./desk.js").Desk>} */
 const desks = new Map();
+/** Draws a screen of the last script, once that is there. @type {((wanted: Route) => void) | null} */
+let drawKept = null;
+/** @type {Promise<void>} */
+let last = Promise.resolve();
 /** The guides that there are. */
 const cards = cardsOf(screenOf("home"));
 /** The desk in use. @type {any} */
@@ -58,13 +62,22 @@ function draw(arriving = false) {
   const wanted = route(location.hash);
   if (!now || !needsFind(wanted.screen)) {
     drawHome();
-    return drawScreen(needsFind(wanted.screen) ? "home" : wanted.screen, {}, arriving);
+    const other = needsFind(wanted.screen) ? "home" : wanted.screen;
+    return drawScreen(other, { draw: isKept(other) ? drawnLast(wanted) : undefined }, arriving);
   }
   const screen = possible(wanted.screen, now.guide);
   const data = screen === "verdict" ? judged(wanted) : questioned(wanted);
   const said = screen === "seller" ? { letter: letter(now) } : {};
-  drawScreen(screen, { ...data, ...said }, arriving);
+  const drawn = isKept(screen) ? drawnLast(wanted) : undefined;
+  drawScreen(screen, { ...data, ...said, draw: drawn }, arriving);
 }
+
+/** How a screen of the last script is drawn: at once, or when that script is there. @param {Route} wanted */
+const drawnLast = (wanted) => () => {
+  if (drawKept) return drawKept(wanted);
+  screenOf(wanted.screen).replaceChildren();
+  last.then(() => draw(true)).catch(failed);
+};
 
 /** In place of a question where there is none. */
 const NOBODY = { clue: null, places: [], open: [] };
@@ -239,6 +252,29 @@ function listenAll() {
   window.addEventListener("hashchange", () => draw(true));
 }
 
+/** What the screens of the last script ask for. */
+const APP = {
+  desk: () => now,
+  open,
+  answer: read,
+  redraw: () => draw(),
+};
+
+/** Lays a find open anew, as it was kept. @param {import("./engine/find.js").Find} find */
+async function open(find) {
+  lay(await opened(find.guide), session.reopened(find));
+  rememberLast(find.guide);
+  keep(now).catch(failed);
+  location.hash = "#verdict";
+}
+
+/** A reading that was taken elsewhere. @param {string} id @param {import("./engine/find.js").Reading} reading */
+function read(id, reading) {
+  location.hash = toClue(id);
+  const { clue, places } = /** @type {Question} */ (asked(now, route(toClue(id))));
+  goOn(session.answer(now.session, clue, reading, places));
+}
+
 /** Keeps the find that lies open, if one does. */
 export const keepOpen = async () => now && keep(now);
 
@@ -247,6 +283,10 @@ export async function start() {
   const { wanted } = document.documentElement.dataset;
   listenAll();
   startCheck(screenOf("check"), failed);
+  last = import("./kept.js").then((kept) => {
+    drawKept = kept.start({ ...APP, cards, opened, say, failed });
+  });
+  last.catch(failed);
   const guides = cards.map(({ id }) => id);
   draw();
   for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
@@ -255,7 +295,7 @@ export async function start() {
     desks.set(shelved.guide.id, laid(shelved, kept));
     lost.forEach(say);
   }
-  now ??= desks.get(last() ?? "") ?? null;
+  now ??= desks.get(lastOpen() ?? "") ?? null;
   // Whoever tapped before all this was there is not asked to tap again.
   if (wanted) return look(wanted, false);
   draw();

@@ -1,12 +1,15 @@
 /** The page's address as a screen, pure: #home, #look, #look/<clue>/<member>, #rest, ... */
 
-const SCREENS = ["home", "look", "places", "verdict", "set", "claim", "seller", "check"];
-const WITHOUT_A_FIND = ["home", "check"];
+/** The screens of a find, which cannot be shown without one. */
+const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller", "offer"];
+/** The screens of the last script. */
+const KEPT = ["finds", "entry", "wants", "offer", "photo"];
+const SCREENS = ["home", "check", ...OF_A_FIND, ...KEPT];
 
 const REST = "rest";
 /** The address of Looking at what would hardly tell anything. */
 export const TO_REST = `#${REST}`;
-const NOWHERE = { clue: null, member: null, rest: false };
+const NOWHERE = { clue: null, member: null, id: null, rest: false };
 
 /** In place of a member: which of them has yet to be said. */
 export const WHICH = "?";
@@ -16,6 +19,7 @@ export const WHICH = "?";
  * @property {string} screen
  * @property {string | null} clue
  * @property {string | null} member of the set; or `WHICH`
+ * @property {string | null} id of an entry of the log
  * @property {boolean} rest whether to ask even what would hardly tell anything
  */
 
@@ -31,8 +35,9 @@ export function route(hash) {
   const screen = rest ? "look" : name;
   if (!SCREENS.includes(screen)) return { ...NOWHERE, screen: "home" };
   const [first = null, second = null] = more;
-  if (screen === "look") return { screen, clue: first, member: second, rest };
-  return { ...NOWHERE, screen, member: screen === "verdict" ? first : null };
+  if (screen === "look") return { ...NOWHERE, screen, clue: first, member: second, rest };
+  if (screen === "photo") return { ...NOWHERE, screen, clue: first };
+  return { ...NOWHERE, screen, member: screen === "verdict" ? first : null, id: screen === "entry" ? first : null };
 }
 
 /**
@@ -40,8 +45,17 @@ export function route(hash) {
  * @param {string} screen
  */
 export function needsFind(screen) {
-  return !WITHOUT_A_FIND.includes(screen);
+  return OF_A_FIND.includes(screen);
 }
+
+/** Whether a screen is one of the last script. @param {string} screen */
+export const isKept = (screen) => KEPT.includes(screen);
+
+/** The address of an entry of the log. @param {string} id */
+export const toEntry = (id) => `#entry/${id}`;
+
+/** The address of measuring a clue by a photo. @param {string} clue */
+export const toPhoto = (clue) => `#photo/${clue}`;
 
 /**
  * Where a guide's questions begin: marks are looked for in any order, since hardly an

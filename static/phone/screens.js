@@ -30,6 +30,11 @@ const TITLES = {
   claim: () => "The seller says a year",
   seller: () => "Ask the seller",
   check: () => "Check this phone",
+  finds: () => "Finds",
+  entry: () => "A find",
+  wants: () => "What I am after",
+  offer: () => "What it is worth to me",
+  photo: () => "Measure by a photo",
 };
 
 /** @type {Record<string, (root: HTMLElement, data: any) => void>} */
@@ -43,6 +48,7 @@ const DRAWN = {
   set: drawSet,
   claim: drawClaimScreen,
   seller: drawSeller,
+  offer: (_, data) => data.draw(),
 };
 
 /** What stands on Looking: a question, who differs, or that all was asked. @param {any} data */
@@ -67,6 +73,7 @@ export function drawScreen(screen, data, arriving) {
   document.body.dataset.showing = screen;
   document.title = `${TITLES[screen](data)} · fieldid`;
   if (needsFind(screen)) drawFind(screen, data, arriving);
+  else data.draw?.();
   if (arriving) arrive(screen);
 }
 

@@ -44,6 +44,14 @@ export function begin(guide) {
 }
 
 /**
+ * A session in which all of a find was read already.
+ * @param {Find} find @returns {Session}
+ */
+export function reopened({ guide, items, claim }) {
+  return frozen({ ...begin(guide), items: items.map((item) => ({ ...BLANK, ...item })), claim });
+}
+
+/**
  * The session with this reading, in place of an earlier one of the same clue; a part
  * that is read cannot be gone.
  * @param {Session} session @param {Pick<Clue, "id" | "part">} clue @param {Reading} reading

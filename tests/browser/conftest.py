@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import sync_playwright
 
-from serving import Server
+from serving import Host, Server
 
 CHROMIUM = "/usr/bin/chromium"
 QUIET = (
@@ -37,8 +37,8 @@ def standing(bundle):
 
 @pytest.fixture
 def server(bundle, standing):
-    """A server of the test's own, on the same files, that it may stop."""
-    running = Server(bundle)
+    """A host of the test's own, with the same files, that it may stop."""
+    running = Host(bundle)
     yield running
     running.stop()
 

@@ -1,9 +1,10 @@
-"""The product as a user starts it: `fieldid serve` in a process of its own."""
+"""The app as it is served: by `fieldid serve`, or by any host of static files."""
 
 import re
 import socket
 import subprocess
 import sys
+import threading
 from collections.abc import Sequence
 from contextlib import closing
 from pathlib import Path
@@ -14,19 +15,14 @@ TRIED = "wrackham-teale-dotterel"
 """The guide that most journeys are about; it stands first on Home."""
 
 
-class Server:
-    """A running `fieldid serve`, with `url` and a `stop` that really stops it.
-
-    It serves the guides that come along, the most tried one first, or those named.
+class Process:
+    """A process that serves and says its address, with `url` and a `stop` that really
+    stops it.
     """
 
-    def __init__(self, out: Path, port: int = 0, guides: Sequence[str] = ()) -> None:
-        others = sorted(path.stem for path in RULES.glob("*.toml"))
-        shelf = guides or dict.fromkeys([TRIED, *others])
-        command = [sys.executable, "-m", "fieldid", "serve", *shelf]
-        command += ["--port", str(port)]
+    def __init__(self, *command: str) -> None:
         self.process = subprocess.Popen(
-            [*command, "--out", str(out)],
+            [sys.executable, "-u", "-m", *command],
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             text=True,
@@ -40,6 +36,9 @@ class Server:
             said += line
             found = re.search(r"http://[\d.]+:\d+/", line)
             if found:
+                # What it goes on to say nobody reads, and it must not wait for that.
+                self.ear = threading.Thread(target=self.process.stdout.read)
+                self.ear.start()
                 return found[0]
         self.process.communicate()
         raise AssertionError(f"the server said no address:\n{said}")
@@ -48,6 +47,29 @@ class Server:
         """Stops the process and makes sure that nobody answers at its port."""
         if self.process.poll() is None:
             self.process.terminate()
-        self.process.communicate(timeout=20)
+        self.process.wait(timeout=20)
+        self.ear.join()
+        self.process.stdout.close()
         with closing(socket.socket()) as probe:
             assert probe.connect_ex(("127.0.0.1", self.port)) != 0
+
+
+class Server(Process):
+    """A running `fieldid serve` that builds into a folder.
+
+    It serves the guides that come along, the most tried one first, or those named.
+    """
+
+    def __init__(self, out: Path, port: int = 0, guides: Sequence[str] = ()) -> None:
+        others = sorted(path.stem for path in RULES.glob("*.toml"))
+        shelf = guides or dict.fromkeys([TRIED, *others])
+        command = ["fieldid", "serve", *shelf, "--port", str(port)]
+        super().__init__(*command, "--out", str(out))
+
+
+class Host(Process):
+    """A plain host of static files for a folder that was built."""
+
+    def __init__(self, folder: Path) -> None:
+        command = ["http.server", "0", "--bind", "127.0.0.1"]
+        super().__init__(*command, "--directory", str(folder))

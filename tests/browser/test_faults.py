@@ -1,11 +1,16 @@
 """When something is broken on the phone: a sentence, and never a blank page."""
 
+import functools
+import http.server
 import json
 import re
+import shutil
+import threading
 
 import pytest
 from playwright.sync_api import expect
 
+from serving import Host
 from steps import heading, open_kept, start, status, tap_first
 
 BANNER = "[data-banner]"
@@ -142,14 +147,11 @@ def test_unreadable_draft_is_told_and_kept(standing, launch, spoil, sentence):
     assert json.dumps(next(iter(spoil.values()))) in json.dumps(kept)
 
 
-def test_flipped_byte_keeps_the_old_build(bundle, launch, tmp_path):
+def test_flipped_byte_keeps_the_old_build(standing, bundle, launch, tmp_path):
     """An update that arrives broken is not taken: the app goes on without signal."""
-    import shutil
-
-    from serving import Server
-
     copy = tmp_path / "site"
-    server = Server(copy)
+    shutil.copytree(bundle, copy)
+    server = Host(copy)
     page = launch()
     open_kept(page, server.url)
     port = server.port
@@ -178,10 +180,6 @@ class Broken:
     """A dumb web host: it serves what lies there, right or wrong."""
 
     def __init__(self, folder, port):
-        import functools
-        import http.server
-        import threading
-
         class Quiet(http.server.SimpleHTTPRequestHandler):
             def log_message(self, *_):
                 """Says nothing."""

@@ -49,6 +49,14 @@ def test_readings_become_a_story(run):
     assert "not an authentication" in out
 
 
+@pytest.mark.parametrize("mark", ["±", "+-", " ± "])
+def test_size_may_have_its_error(run, mark):
+    code, out, err = run(GUIDE, "--read", f"pad=7{mark}0.3")
+
+    assert (code, err) == (0, "")
+    assert "(7 mm, give or take 0.3)" in out
+
+
 def test_bars_are_as_long_as_the_shares(run):
     _, out, _ = run(GUIDE, "--read", "hosel-code=C624")
 
@@ -219,6 +227,7 @@ def test_bad_line_costs_itself_only(run):
             line(items=[{"readings": {"toe-outlin": "peaked"}}]),
             "'toe-outlin' is no clue of this guide; would be right: 'toe-outline'",
         ),
+        (line(items=[{"readings": {"finds": "C6"}}]), "'finds' is no clue"),
         (line(items=[{"readings": {"hosel-code": "C6"}}]), "'C6'"),
         (line(items=[{"readings": {"pad": 999}}]), "999"),
         (line(guide="no-such-guide"), "'no-such-guide'"),
@@ -272,6 +281,10 @@ def test_wrong_call_exits_with_two(run, arguments, sentence):
     [
         (("--find", "/no/such/find.json"), "No such file"),
         (("--read", "pad=thick"), "'thick' is no number"),
+        (("--read", "pad=7±thick"), "or one with its error as 6.1±0.2"),
+        (("--read", "pad=7±0"), "the error 0.0 does not fit here"),
+        (("--read", "pad=7±-1"), "the error -1.0 does not fit here"),
+        (("--read", "pad=7±1±1"), "'7±1±1' is no number"),
         (("--read", "nonsense=1"), "'nonsense' is no clue"),
         (("--gone", "wheel"), "'wheel' is no part"),
         (("--claim", "1812"), "1812"),
@@ -309,6 +322,99 @@ def test_find_names_its_own_guide(run):
     assert (code, err) == (0, "")
     assert f"{first}\n" == named[1]
     assert json.loads(second)["guide"] == "wrackham-teale-whimbrel"
+
+
+def log(*finds, **changes):
+    """A log as a phone exports it."""
+    kept = [{"id": "a", "title": "Iron", "find": find} for find in finds]
+    whole = {"format": 1, "app": "fieldid", "finds": kept, **changes}
+    return json.dumps(whole, indent=1).encode()
+
+
+def test_log_is_judged_find_by_find(run, tmp_path):
+    other = {**FIND, "guide": "wrackham-teale-whimbrel", "items": [{}]}
+    file = tmp_path / "finds.json"
+    file.write_bytes(log(FIND, other))
+
+    code, out, err = run("--find", str(file), "--json")
+
+    assert (code, err) == (0, "")
+    lines = line() + line(guide=other["guide"], items=[{}])
+    assert out == run("--find", "-", "--json", stdin=lines)[1]
+    assert run("--find", str(file))[1].count("(invented)") == 2
+
+
+def test_log_may_stand_on_one_line(run):
+    one = log(FIND, FIND).replace(b"\n", b"")
+    [expected] = run(GUIDE, "--find", "-", "--json", stdin=line())[1].splitlines()
+
+    for stdin in (one, one + b"\n", one + b"\n" + line()):
+        code, out, _ = run(GUIDE, "--find", "-", "--json", stdin=stdin)
+
+        assert code == 0
+        assert set(out.splitlines()) == {expected}
+        assert len(out.splitlines()) == 2 + stdin.endswith(line())
+
+
+@pytest.mark.parametrize("notes", ["x" * 600_000, "x" * 999_900 + "}" * 200])
+def test_log_may_be_larger_than_a_find(run, notes):
+    """Also where what is read first breaks off at a brace, and so looks whole."""
+    kept = [
+        {"note": notes, "find": FIND},
+        {"find": FIND},
+        {"note": notes, "find": FIND},
+    ]
+    log = json.dumps({"finds": kept, "format": 1, "app": "fieldid"}).encode()
+
+    code, out, err = run(GUIDE, "--find", "-", "--json", stdin=log)
+
+    assert (code, err) == (0, "")
+    assert out.count("\n") == 3
+
+
+def test_bad_find_in_a_log_is_named_by_its_place(run):
+    bad = {**FIND, "items": [{"readings": {"toe-outlin": "peaked"}}]}
+
+    code, out, err = run("--find", "-", "--json", stdin=log(FIND, bad, FIND))
+
+    assert code == 1
+    assert err.startswith("find: finds[2].find.items[1].readings.toe-outlin: ")
+    assert [next(iter(json.loads(row))) for row in out.splitlines()] == [
+        "guide",
+        "error",
+        "guide",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("source", "sentence"),
+    [
+        (log(FIND, format=2), "find: format: format 2 cannot be read by this version"),
+        (log(FIND, app="other"), "find: app: 'other' does not fit here"),
+        (log(FIND, more=1), "find: more: is not a key that is known here"),
+        (log(finds={}), "find: finds: a table does not fit here"),
+        (log(7).replace(b'"find":', b'"fund":'), "find: finds[1].find: is missing"),
+        (log(None), "find: finds[1].find: is missing"),
+        (log(json.dumps(FIND)), 'find: finds[1].find: \'{"format"'),
+        (log(finds=[7]), "find: finds[1]: 7 does not fit here"),
+        (log({**FIND, "format": 2}), "find: finds[1].find.format: format 2"),
+        (log({**FIND, "guide": "none"}), "find: finds[1].find.guide: 'none' is no"),
+        (log(FIND)[:-5], "not JSON"),
+        (log(finds=["x" * 10_000_000]), "larger than 10000000 bytes"),
+        (b'{"finds": ' * 100_000, "nested too deeply"),
+    ],
+)
+def test_bad_log_is_one_clear_line(run, source, sentence):
+    code, out, err = run("--find", "-", stdin=source)
+
+    assert (code, out) == (1, "")
+    assert sentence in err
+    assert err.count("\n") == 1
+    assert len(err) < 500
+
+
+def test_empty_log_has_nothing_to_judge(run):
+    assert run("--find", "-", stdin=log()) == (0, "", "")
 
 
 def test_nothing_to_judge_is_a_wrong_call(run):

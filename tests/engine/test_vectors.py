@@ -11,6 +11,7 @@ import make_vectors
 import oracle
 import vector_cases
 from fieldid.engine import judge, prepare
+from fieldid.engine.find import Measured
 from fieldid.guides.pack import plain
 
 GUIDES = {guide.id: guide for guide in make_vectors.guides()}
@@ -66,12 +67,30 @@ def is_set(case: dict) -> bool:
     return len(case["find"]["items"]) > 1
 
 
+def read(item: dict) -> dict:
+    """The readings by clue; a size with its error as the record that it is."""
+    return {
+        clue: Measured(**reading) if isinstance(reading, dict) else reading
+        for clue, reading in item["readings"]
+    }
+
+
+def is_rough(case: dict) -> bool:
+    return any(
+        isinstance(reading, Measured)
+        for item in case["find"]["items"]
+        for reading in read(item).values()
+    )
+
+
 def sample(wanted) -> list[tuple[str, int]]:
-    """Every few of the small guides' cases of one sort."""
+    """Every few of the small guides' cases of one sort, and of those with errors."""
     found = []
     for guide in SMALL:
-        places = [i for i, case in enumerate(stored(guide)) if wanted(case)]
-        found += [(guide, i) for i in places[::EVERY]]
+        cases = [(i, case) for i, case in enumerate(stored(guide)) if wanted(case)]
+        few = [i for i, _ in cases[::EVERY]]
+        rough = [i for i, case in cases if is_rough(case)][::2]
+        found += [(guide, i) for i in sorted({*few, *rough})]
     return found
 
 
@@ -79,9 +98,7 @@ def sample(wanted) -> list[tuple[str, int]]:
 def test_vectors_agree_with_brute_force(guide, i):
     case = stored(guide)[i]
     item = case["find"]["items"][0]
-    found = oracle.truth(
-        GUIDES[guide], dict(item["readings"]), item["gone"], item["member"]
-    )
+    found = oracle.truth(GUIDES[guide], read(item), item["gone"], item["member"])
     verdict = case["verdict"]
 
     assert dict(verdict["model_years"]) == pytest.approx(found.years, abs=1e-9)
@@ -115,7 +132,7 @@ def test_vectors_of_sets_agree_with_brute_force(guide, i):
 def standing(guide, item: dict) -> dict:
     """The readings that count: none on parts that are gone."""
     parts = {clue.id: clue.part for clue in guide.clues}
-    return {c: a for c, a in item["readings"] if parts[c] not in item["gone"]}
+    return {c: a for c, a in read(item).items() if parts[c] not in item["gone"]}
 
 
 def test_differences_names_the_place():

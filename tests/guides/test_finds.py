@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fieldid.engine import judge, prepare
-from fieldid.engine.find import Claim, Flag, Verdict
+from fieldid.engine.find import Claim, Flag, Measured, Verdict
 from fieldid.errors import FindError
 from fieldid.guides import finds
 from fieldid.guides.load import load, loads
@@ -58,6 +58,25 @@ def test_measure_becomes_a_fraction():
     ]
 
     assert isinstance(pad, float)
+
+
+def test_size_keeps_its_error():
+    """It comes back from the file as it went in, and nothing else is a table."""
+    item = {"readings": {"pad": {"value": 6, "error": 0.25}}}
+    read = finds.load(FULL | {"items": [item]}, GUIDES)
+
+    assert read.items[0].readings == (("pad", Measured(6.0, 0.25)),)
+    assert finds.load(json.dumps(finds.find_json(read)), GUIDES) == read
+
+
+def test_error_as_wide_as_the_range_is_the_largest():
+    def outcome_of(error) -> str:
+        reading = {"value": 12, "error": error}
+        return outcome(FULL | {"items": [{"readings": {"pad": reading}}]})
+
+    assert outcome_of(9) == "plover"
+    assert "the error 9.01 does not fit here" in outcome_of(9.01)
+    assert "the error nan does not fit here" in outcome_of(float("nan"))
 
 
 def test_little_is_needed():

@@ -10,7 +10,7 @@ from marshmallow import Schema
 
 from fieldid import draw
 from fieldid.draw import params
-from fieldid.guides import finds, schema
+from fieldid.guides import finds, prices, schema
 from fieldid.guides.load import loads
 from fieldid.guides.refusals import REFUSALS
 from fieldid.guides.shares import WORDS
@@ -36,6 +36,8 @@ SECTIONS = {
     "### [[flag]]": schema.FlagSchema,
     "### What a flag waits for": schema.WhenSchema,
     "### [[caution]]": schema.CautionSchema,
+    "### [prices]": prices.PricesSchema,
+    "### [prices.set]": prices.SetPricesSchema,
 }
 
 

@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { needsFind, route, toClue, toMember, WHICH } from "../../static/phone/routes.js";
 
 test("an address names a screen, a clue and a member", () => {
-  const nothing = { clue: null, member: null, rest: false };
+  const nothing = { clue: null, member: null, id: null, rest: false };
   const look = { ...nothing, screen: "look" };
 
   assert.deepEqual(route("#look"), look);

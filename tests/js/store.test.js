@@ -1,19 +1,23 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
+import { asked, databaseIn } from "../../static/phone/database.js";
 import { FORMAT } from "../../static/phone/draft.js";
 import * as phone from "../../static/phone/store.js";
-import { fakeIndexedDB } from "./fake-indexeddb.js";
+import { fakeIndexedDB, settled } from "./fake-indexeddb.js";
 
 const { storeIn } = phone;
 const NAME = "fieldid";
+/** A version that only a newer app would know. */
+const NEXT = 99;
 const WORKS = "The questionnaire works; keep this page open";
 const irons = { format: FORMAT, guide: "irons", stamp: "a", session: { gone: ["grip"] } };
 const reels = { format: FORMAT, guide: "reels", stamp: "b", session: { gone: [] } };
 
+const storeOn = (source, patience) => storeIn(databaseIn(source, patience));
 const setUp = ({ patience } = {}) => {
   const idb = fakeIndexedDB();
-  return { idb, store: storeIn(() => idb, patience) };
+  return { idb, store: storeOn(() => idb, patience) };
 };
 const nothing = (why) => ({
   name: "StoreError",
@@ -26,7 +30,7 @@ test("drafts are kept, one a guide", async () => {
   await store.saveDraft(reels);
   await store.saveDraft({ ...irons, stamp: "c" });
 
-  const again = storeIn(() => idb);
+  const again = storeOn(() => idb);
   assert.deepEqual(await again.loadDrafts(), [{ ...irons, stamp: "c" }, reels]);
 });
 
@@ -194,7 +198,7 @@ test("a full phone is said, nothing is half kept", async () => {
 
 test("a newer store is left alone", async () => {
   const { idb, store } = setUp();
-  const newer = idb.open(NAME, 99);
+  const newer = idb.open(NAME, NEXT);
   await settled();
   newer.result.close();
 
@@ -206,10 +210,59 @@ test("a newer store is left alone", async () => {
   });
 });
 
+test("drafts of a newer store can be read", async () => {
+  const { idb, store } = setUp();
+  await store.saveDraft(irons);
+  idb.open(NAME, NEXT);
+  await settled();
+  idb.collapse({ say: false });
+
+  assert.deepEqual(await store.loadDrafts(), [irons]);
+  await assert.rejects(store.saveDraft(reels), /written by a newer version/);
+  assert.equal((await store.health()).works, false);
+});
+
+test("a store of the first version keeps its drafts", async () => {
+  const { idb, store } = setUp();
+  await firstVersion(idb, irons);
+  await store.saveDraft(reels);
+
+  assert.deepEqual(await store.loadDrafts(), [irons, reels]);
+  assert.deepEqual(await keptIn(idb, "entries"), []);
+});
+
+test("a store that vanishes while it opens is made anew", async () => {
+  const { idb, store } = setUp();
+  // It was a newer one a moment ago.
+  idb.faults.open.push("VersionError");
+  await store.saveDraft(irons);
+
+  assert.deepEqual(await store.loadDrafts(), [irons]);
+  idb.collapse({ say: false });
+  assert.deepEqual(await storeOn(() => idb).loadDrafts(), [irons]);
+});
+
+test("a request that fails is no wait without end", async () => {
+  const { idb } = setUp();
+  const seen = [];
+  idb.faults.put.push("DataError");
+  const work = ([probe]) =>
+    asked(probe.put("kept", 0)).catch(({ name }) => {
+      seen.push(name);
+      throw new RangeError("of our own");
+    });
+
+  // What the transaction broke off for counts, not what followed.
+  await assert.rejects(databaseIn(() => idb).within("readwrite", ["probe"], work), {
+    name: "DataError",
+  });
+  assert.deepEqual(seen, ["DataError"]);
+});
+
 test("a newer page may upgrade at once", async () => {
   const { idb, store } = setUp();
   await store.saveDraft(irons);
-  const upgrade = idb.open(NAME, 2);
+  const upgrade = idb.open(NAME, NEXT);
   await settled();
 
   assert.ok(upgrade.result);
@@ -232,7 +285,7 @@ test("an older page that holds on is named", async () => {
 test("a browser without storage is said", async () => {
   const why = "this browser has no storage for pages";
 
-  await assert.rejects(storeIn(() => undefined).saveDraft(irons), nothing(why));
+  await assert.rejects(storeOn(() => undefined).saveDraft(irons), nothing(why));
 });
 
 test("this very page has no storage", async () => {
@@ -251,7 +304,7 @@ test("forbidden storage is said", async () => {
   const { idb, store } = setUp();
   idb.faults.open.push("throw");
 
-  await assert.rejects(storeIn(forbidden).saveDraft(irons), nothing(why));
+  await assert.rejects(storeOn(forbidden).saveDraft(irons), nothing(why));
   await assert.rejects(store.saveDraft(irons), nothing(why));
 });
 
@@ -287,14 +340,26 @@ test("a store that forgets is sick", async () => {
   assert.match(why, /what was kept did not come back/);
 });
 
+/** What the app's first version made, with a draft in it. */
+async function firstVersion(idb, draft) {
+  const request = idb.open(NAME, 1);
+  request.onupgradeneeded = () => {
+    request.result.createObjectStore("drafts", { keyPath: ["guide", "format"] });
+    request.result.createObjectStore("aside", { autoIncrement: true });
+    request.result.createObjectStore("probe");
+  };
+  await settled();
+  request.result.transaction(["drafts"], "readwrite").objectStore("drafts").put(draft);
+  await settled();
+  request.result.close();
+}
+
 /** All rows of a store of the app's database. */
 async function keptIn(idb, name) {
-  const request = idb.open(NAME, 1);
+  const request = idb.open(NAME);
   await settled();
   const transaction = request.result.transaction([name], "readonly");
   const rows = transaction.objectStore(name).getAll();
   await settled();
   return rows.result;
 }
-
-const settled = () => new Promise((resolve) => setTimeout(resolve, 5));

@@ -1,5 +1,7 @@
 import re
 import subprocess
+from itertools import combinations
+from pathlib import Path
 
 import pytest
 
@@ -93,12 +95,16 @@ def test_no_import_is_left_in_the_first_script():
     assert script(STATIC).count(' import("./finding.js")') == 1
 
 
-def test_later_script_has_no_module_of_the_first():
-    made = [set(re.findall(r"^const (\$\w+) =", each, re.M)) for each in both(STATIC)]
+def test_no_module_is_in_two_scripts():
+    made = [
+        set(re.findall(r"^const (\$\w+) =", script(STATIC, entry), re.M))
+        for entry in SCRIPTS
+    ]
 
-    assert made[0] & made[1] == set()
-    assert "$engine_judge" in made[1]
+    assert all(one.isdisjoint(other) for one, other in combinations(made, 2))
     assert "$device" in made[0]
+    assert "$engine_judge" in made[1]
+    assert "$kept_finds" in made[2]
 
 
 TWO = {
@@ -132,19 +138,14 @@ def test_later_script_shares_what_the_first_has(joined, tmp_path):
     joined(TWO)
     built = tmp_path / "built"
     built.mkdir()
-    for name, text in zip(("app.js", "finding.js"), both(tmp_path), strict=True):
-        (built / name).write_text(text)
+    for entry in SCRIPTS[:2]:
+        (built / Path(entry).name).write_text(script(tmp_path, entry))
 
     said = subprocess.run(
         ["node", built / "app.js"], check=True, capture_output=True, text=True
     )
 
     assert said.stdout == "4 finding\n"
-
-
-def both(static):
-    """The two scripts of the modules in a folder."""
-    return [script(static, entry) for entry in SCRIPTS]
 
 
 @pytest.mark.parametrize("asked", ['"./other.js"', "name", "`./finding.js`"])

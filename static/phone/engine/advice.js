@@ -28,7 +28,7 @@ export function advice(tables, items, posterior, prospect) {
   return Object.freeze({
     member: items[prospect.item].member,
     clue: clue.id,
-    what: what(tables, items, prospect),
+    what: what(tables, items, [prospect.k, prospect.item]),
     bits: prospect.bits,
     bits_per_second: prospect.bits_per_second,
     say: `${_reason(tables, posterior, prospect)}; ${effort}`,
@@ -36,14 +36,16 @@ export function advice(tables, items, posterior, prospect) {
 }
 
 /**
- * What a prospect is about: a clue, in a set with the member that it is on.
+ * What there is to look at: a clue, in a set with the member that it is on, by the
+ * places of the two.
  * @param {Tables} tables
  * @param {readonly Item[]} items
- * @param {Prospect} prospect
+ * @param {readonly [number, number]} place
  */
-export function what(tables, items, prospect) {
-  const name = tables.guide.clues[prospect.k].name;
-  const member = items[prospect.item].member;
+export function what(tables, items, place) {
+  const [k, i] = place;
+  const name = tables.guide.clues[k].name;
+  const member = items[i].member;
   if (member === null || items.length === 1) {
     return `the ${name}`;
   }

@@ -1,9 +1,28 @@
 /** A find (what was read off an object) and a verdict (what follows); no arithmetic. */
 
 /**
- * An option's id or a code; a measure; null for "can't tell".
- * @typedef {string | number | null} Reading
+ * A measure that is only known with a standard error, as one taken from a photo.
+ * @typedef {object} Measured
+ * @property {number} value
+ * @property {number} error
  */
+
+/**
+ * An option's id or a code; a measure; null for "can't tell".
+ * @typedef {string | number | Measured | null} Reading
+ */
+
+/**
+ * A reading of a measure with its standard error, 0 where it has none.
+ * @param {Reading | undefined} reading
+ * @returns {Measured}
+ */
+export function measured(reading) {
+  if (typeof reading === "object" && reading !== null) {
+    return reading;
+  }
+  return { value: Number(reading), error: 0 };
+}
 
 /**
  * One object: its readings in any order, and the parts that are gone.
@@ -150,6 +169,3 @@
  * @property {string} set_say
  * @property {Range | null} range
  */
-
-// A module even without a value to export.
-export {};

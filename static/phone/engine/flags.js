@@ -5,6 +5,7 @@
  */
 
 import { UNREADABLE } from "./code.js";
+import { measured } from "./find.js";
 import { brackets, lead } from "./range.js";
 import { said } from "./reasons.js";
 import { round9, sum } from "./special.js";
@@ -263,9 +264,8 @@ function _reads(reading, c) {
   if (typeof reading === "string") {
     return c.among.some((pattern) => _matches(reading, pattern));
   }
-  return (
-    (c.over === null || reading > c.over) && (c.under === null || reading < c.under)
-  );
+  const size = measured(reading).value;
+  return (c.over === null || size > c.over) && (c.under === null || size < c.under);
 }
 
 /**

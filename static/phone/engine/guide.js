@@ -204,6 +204,48 @@ export const FORMAT = 1;
  */
 
 /**
+ * What is taken off a worth: an amount of money, a share of the worth, or both.
+ * @typedef {object} Off
+ * @property {number} amount
+ * @property {number} share
+ */
+
+/**
+ * What a part takes off when it is replaced, or what it costs to put right where
+ * that is less.
+ * @typedef {object} PartPrice
+ * @property {string} part
+ * @property {Off} off
+ * @property {number | null} put_right
+ */
+
+/**
+ * What a whole set is worth, and what a missing member and a stray take off.
+ * @typedef {object} SetPrices
+ * @property {readonly (readonly [number, number])[]} worth
+ * @property {number} other
+ * @property {Off} missing
+ * @property {Off} stray
+ */
+
+/**
+ * What one object of each model year is worth with all its parts original; `other`
+ * is the worth of any other year and of what is outside.
+ *
+ * `condition` is what each grade of condition takes off. Prices of one's own have no
+ * date and no source.
+ * @typedef {object} Prices
+ * @property {string} currency
+ * @property {string} date
+ * @property {string} source
+ * @property {readonly (readonly [number, number])[]} worth
+ * @property {number} other
+ * @property {readonly (readonly [string, Off])[]} condition
+ * @property {readonly PartPrice[]} parts
+ * @property {SetPrices | null} set
+ */
+
+/**
  * All that is known about one line of objects, or with `anything` about marks that
  * any object may have. The `verdict` is a model year, or a range of them.
  * @typedef {object} Guide
@@ -228,6 +270,7 @@ export const FORMAT = 1;
  * @property {readonly string[]} cautions
  * @property {"year" | "range"} verdict
  * @property {boolean} anything
+ * @property {Prices | null} prices
  */
 
 /**

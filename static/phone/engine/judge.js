@@ -43,7 +43,7 @@ export function judge(
   find,
   { away = false, without = [], photos = false } = {},
 ) {
-  const items = find.items.map((item) => _standing(tables, item));
+  const items = find.items.map((item) => counted(tables, item));
   const claimed = find.claim ? place(tables, find.claim.model_year) : null;
   const limits = { claimed, away, without, photos };
   if (items.length > 1) {
@@ -64,7 +64,7 @@ export function judge(
  * @param {Item} item
  * @returns {Item}
  */
-function _standing(tables, item) {
+export function counted(tables, item) {
   const part_of = new Map(tables.guide.clues.map((clue) => [clue.id, clue.part]));
   const readings = item.readings.filter(
     ([clue]) => !item.gone.includes(part_of.get(clue) ?? ""),

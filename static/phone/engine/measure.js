@@ -4,10 +4,12 @@
  * Model page: "measure", and "What to look at next" for the cut at the deciles.
  */
 
+import { measured } from "./find.js";
 import { applies, blend, gathered, halves } from "./likelihood.js";
 import { erfc, erfcx, phi, round9, sum } from "./special.js";
 
 /** @import { Cell } from "./cells.js" */
+/** @import { Reading } from "./find.js" */
 /** @import { Clue, Measure, Size } from "./guide.js" */
 /** @import { Likelihood } from "./likelihood.js" */
 /** @import { Vector } from "./special.js" */
@@ -68,15 +70,19 @@ export function measure_for(table, cells, member) {
 }
 
 /**
- * Likelihood (a density, per unit) of measuring `x`.
+ * Likelihood (a density, per unit) of a size that was measured.
+ *
+ * Its standard error is normal, so it joins the spread in quadrature.
  * @param {MeasureTable} table
- * @param {number} x
+ * @param {Reading} reading
  */
-export function measure_likelihood(table, x) {
+export function measure_likelihood(table, reading) {
   const { measure: kind, misread: m } = table;
-  const out = 1 / (kind.high - kind.low);
+  const { value: x, error } = measured(reading);
+  const out = _any(x, error, kind);
   const by_class = kind.sizes.map(
-    (size) => (1 - m) * density(x, size.mean, size.sd, kind.wear) + m * out,
+    ({ mean, sd }) =>
+      (1 - m) * density(x, mean, _joined(sd, error), kind.wear) + m * out,
   );
   by_class.push(out);
   return _likelihood(table, by_class, out);
@@ -136,6 +142,29 @@ export function density(x, mean, sd, wear) {
   return (
     (rate / 2) * Math.exp((rate * (rate * sd * sd + 2 * (x - mean))) / 2) * erfc(u)
   );
+}
+
+/**
+ * Density at `x` where any size of the range is as likely, seen with the error.
+ * @param {number} x
+ * @param {number} error
+ * @param {Measure} kind
+ */
+function _any(x, error, kind) {
+  const width = kind.high - kind.low;
+  if (error === 0) {
+    return 1 / width;
+  }
+  return (phi((kind.high - x) / error) - phi((kind.low - x) / error)) / width;
+}
+
+/**
+ * The spread of a size together with the error that it is measured with.
+ * @param {number} sd
+ * @param {number} error
+ */
+function _joined(sd, error) {
+  return Math.sqrt(sd * sd + error * error);
 }
 
 /**

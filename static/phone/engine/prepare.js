@@ -95,7 +95,7 @@ export function likelihood(table, reading) {
     case "choice":
       return choice_likelihood(table, String(reading));
     case "measure":
-      return measure_likelihood(table, Number(reading));
+      return measure_likelihood(table, reading);
     case "code":
       return code_likelihood(table, String(reading));
     case "number":

@@ -64,9 +64,10 @@ export function conflicts(tables, item) {
   const shares = [...read(tables, item)].map(
     ([k, a]) => /** @type {const} */ ([k, _over_itself(tables, k, a)]),
   );
+  const runs = _runs(tables, item, shares.map(([k]) => k));
   const worst = pairs(shares)
     .map(([[k, a], [q, b]]) => ({ first: k, second: q, times: 1 / _together(tables, k, a, q, b) }))
-    .filter((pair) => _disagree(tables, item, pair));
+    .filter((pair) => _disagree(pair, runs));
   // By the logarithm, since nine places of a large number are more than it has.
   return worst
     .sort((a, b) => round9(Math.log(b.times)) - round9(Math.log(a.times)))
@@ -99,15 +100,26 @@ function _factor(tables, posterior, lead) {
 }
 
 /**
+ * The own range of each reading, under a guide that brackets.
  * @param {Tables} tables
  * @param {Item} item
- * @param {Conflict} pair
+ * @param {readonly number[]} read
+ * @returns {Map<number, Run>}
  */
-function _disagree(tables, item, pair) {
-  if (!brackets(tables.guide)) {
+function _runs(tables, item, read) {
+  const own = brackets(tables.guide) ? read : [];
+  return new Map(own.map((k) => [k, own_run(tables, item, k)]));
+}
+
+/**
+ * @param {Conflict} pair
+ * @param {Map<number, Run>} runs
+ */
+function _disagree(pair, runs) {
+  const [first, second] = [runs.get(pair.first), runs.get(pair.second)];
+  if (!first || !second) {
     return pair.times > CONFLICT;
   }
-  const [first, second] = [pair.first, pair.second].map((k) => own_run(tables, item, k));
   return !meet(first, second);
 }
 

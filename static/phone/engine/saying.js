@@ -210,7 +210,7 @@ export function runner_up(told) {
   if (best === null) {
     return `${say}; no clue left would tell ${second} from ${first}`;
   }
-  const named = what(tables, items, best);
+  const named = what(tables, items, [best.k, best.item]);
   return `${say}; ${named} would best tell ${second} from ${first}`;
 }
 

@@ -126,7 +126,7 @@ function _view(tables, posterior, parts, i, p) {
     parts,
     strays,
     whole: _with_outside(tables, whole),
-    expected: _expected(tables, original, replaced, parts, strays),
+    expected: expected(tables, original, replaced, parts, strays),
   };
 }
 
@@ -139,7 +139,7 @@ function _view(tables, posterior, parts, i, p) {
  * @param {readonly Vector[]} strays
  * @returns {[Vector, number, number]}
  */
-function _expected(tables, original, replaced, parts, strays) {
+export function expected(tables, original, replaced, parts, strays) {
   for (const [w, [made, later]] of parts.entries()) {
     const share = sum(strays[w]);
     original = _plus(original, _times(tables.prior, made), share);

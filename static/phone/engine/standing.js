@@ -69,7 +69,7 @@ export function by_part(tables, one) {
   let parts = _parted.get(one);
   if (parts === undefined) {
     const worlds = tables.worlds.map((world) =>
-      states(world.forest, _left(world, one.own)),
+      states(world.forest, unshared(world, one.own)),
     );
     parts = one.own.map((_, p) =>
       worlds.filter((_, w) => !tables.worlds[w].whole[p]).map((by) => by[p]),
@@ -169,7 +169,7 @@ function _stand(tables, item) {
  * @returns {Scaled}
  */
 function _fit(world, own, counts) {
-  const [vector, count] = fit(world.forest, _left(world, own));
+  const [vector, count] = fit(world.forest, unshared(world, own));
   const lifted = counts.reduce(
     (total, more, p) => (world.whole[p] ? total : total + more),
     count,
@@ -183,7 +183,7 @@ function _fit(world, own, counts) {
  * @param {readonly States[]} own
  * @returns {States[]}
  */
-function _left(world, own) {
+export function unshared(world, own) {
   const ones = own[0][0].slice().fill(1);
   return own.map((said, p) => (world.whole[p] ? [ones, ones] : said));
 }

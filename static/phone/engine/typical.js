@@ -5,12 +5,13 @@
  */
 
 import { UNREADABLE, code_dates } from "./code.js";
+import { measured } from "./find.js";
 import { largest, round9, sum } from "./special.js";
 import { figure } from "./words.js";
 
 /** @import { ChoiceTable } from "./choice.js" */
 /** @import { CodeTable } from "./code.js" */
-/** @import { Reading } from "./find.js" */
+/** @import { Measured, Reading } from "./find.js" */
 /** @import { Clue } from "./guide.js" */
 /** @import { LayoutTable } from "./layout.js" */
 /** @import { MeasureTable } from "./measure.js" */
@@ -20,6 +21,8 @@ import { figure } from "./words.js";
 
 /** A field of a code is read if more than this share of the objects shows the same. */
 export const MOST = 0.5;
+/** The smallest error that is told, since sizes are told in hundredths. */
+export const LEAST_SAID = 0.01;
 
 /**
  * The reading to expect in the cells from `start` up to `stop`; null where the
@@ -68,7 +71,7 @@ export function shown(clue, reading) {
     case "choice":
       return String(kind.options.find((o) => o.id === reading)?.label);
     case "measure":
-      return `${figure(Number(reading))} ${kind.unit}`;
+      return _size_say(measured(reading), kind.unit);
     case "number":
       return String(Number(reading));
     case "code":
@@ -83,6 +86,19 @@ export function shown(clue, reading) {
  */
 export function told(clue, reading) {
   return `${clue.name} (${shown(clue, reading)})`;
+}
+
+/**
+ * A size with its unit, and with its error if it has one.
+ * @param {Measured} size
+ * @param {string} unit
+ */
+function _size_say(size, unit) {
+  const said = `${figure(size.value)} ${unit}`;
+  if (size.error === 0) {
+    return said;
+  }
+  return `${said}, give or take ${figure(Math.max(size.error, LEAST_SAID))}`;
 }
 
 /**

@@ -37,6 +37,8 @@ export const FACTORS = [
 ];
 // Below this a factor is not worth a word at all (our own choice).
 export const NOTHING = 1.25;
+/** From so much up money is written in whole units. */
+export const WHOLE = 100;
 export const MONTHS = [
   "January",
   "February",
@@ -144,6 +146,21 @@ export function figure(x) {
   const whole = Math.floor(hundredths / 100);
   const rest = String(hundredths % 100).padStart(2, "0");
   return `${sign}${whole}.${rest}`.replace(/\.?0+$/, "");
+}
+
+/**
+ * An amount in whole units from a hundred up, in hundredths below.
+ * @param {number} x
+ * @param {string} currency
+ */
+export function money(x, currency) {
+  const hundredths = Math.floor(100 * round9(Math.abs(x)) + 0.5);
+  const sign = x < 0 && hundredths > 0 ? "-" : "";
+  const whole = Math.floor(hundredths / 100);
+  const rest = String(hundredths % 100).padStart(2, "0");
+  const amount =
+    whole >= WHOLE ? Math.floor(round9(Math.abs(x)) + 0.5) : `${whole}.${rest}`;
+  return `${sign}${amount} ${currency}`.trimEnd();
 }
 
 /**

@@ -1,4 +1,7 @@
-/** The find as a file that a computer reads, the verdict as text that a friend reads. */
+/**
+ * The find kept in the log, as a file that a computer reads, and the verdict as text
+ * that a friend reads.
+ */
 
 import { piece, set, slot } from "./dom.js";
 import { story } from "./story.js";
@@ -8,17 +11,36 @@ import { story } from "./story.js";
 
 const FORMAT = 1;
 
+/** Whether the script that knows the log is there. */
+let able = false;
+
+/** Lets the find be kept, now and wherever it is drawn later. @param {HTMLElement} root */
+export function allowKeeping(root) {
+  able = true;
+  const button = root.querySelector("[data-act=keep]");
+  if (button) set(button, { disabled: false });
+}
+
 /**
- * The section that keeps the find.
- * @param {{find: Find}} data
+ * The section that keeps the find; one of a set is kept with the others.
+ * @param {{find: Find, member: string | null}} data
  */
-export function drawKeep({ find }) {
+export function drawKeep({ find, member }) {
   const made = piece("keep");
+  if (member) slot(made, "log").remove();
+  else set(slot(made, "keep"), { disabled: !able });
+  // Only where pages can be added by hand alone does this name exist, false in a tab.
+  if (/** @type {any} */ (navigator).standalone !== false) slot(made, "apart").remove();
   const file = new Blob([findText(find)], { type: "application/json" });
   const link = set(slot(made, "file"), { download: `find-${find.guide}.json` });
   link.href = URL.createObjectURL(file);
   link.dataset.file = "";
   return made;
+}
+
+/** Says why it was not kept. @param {HTMLElement} root @param {string} why */
+export function showKept(root, why) {
+  slot(root, "kept").textContent = why;
 }
 
 /** Gives back the memory of the last file. @param {HTMLElement} root */

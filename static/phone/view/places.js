@@ -19,7 +19,7 @@ import { told } from "./reading.js";
 const ANY_ORDER =
   "Tap a place in the drawing, or choose a clue from the list. Any order will do; what has been read is coloured.";
 const MARKS =
-  "Choose each mark that you find, from the list or in the drawing, and leave the rest. Two or three often do; what has been read is coloured.";
+  "Choose what you find on it, from the list or in the drawing, and leave the rest. Two or three often do; what has been read is coloured.";
 
 /**
  * Draws the places.
@@ -66,7 +66,7 @@ const shown = (session) => everywhere(session).map((place) => session.items[plac
 
 /** @param {Guide} guide @param {Session} session */
 function heading(guide, session) {
-  if (brackets(guide)) return "Which marks are on it?";
+  if (brackets(guide)) return "What can you see on it?";
   if (!isSet(session)) return "The whole object";
   if (session.at === ALL) return `All ${session.items.length}, clue by clue`;
   return capital(the(guide, session.items[session.at].member));

@@ -1,0 +1,18 @@
+/** What the guides of this bundle are called, and which of them are invented. */
+
+import { screenOf } from "../view/dom.js";
+import { inventedOn } from "../view/finds.js";
+
+/**
+ * A guide that is not in this bundle goes by its id, and nothing is known of it.
+ * @param {import("../kept.js").App} app
+ * @returns {import("../view/findsrow.js").Shelf}
+ */
+export function guidesOf({ cards }) {
+  const titles = new Map(cards.map(({ id, title }) => [id, title]));
+  const invented = inventedOn(screenOf("home"));
+  return {
+    titled: (guide) => titles.get(guide) ?? guide,
+    invented: (guide) => invented.has(guide),
+  };
+}

@@ -1,0 +1,90 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+
+import { table } from "../../static/phone/log/table.js";
+import { entry } from "../../static/phone/log/record.js";
+import { json } from "./kept.js";
+
+/** The rows of a table without its mark, read as RFC 4180 says. */
+function rows(text) {
+  const cells = /("(?:[^"]|"")*"|[^",\r\n]*)(,|\r\n)/gy;
+  const [made, row] = [[], []];
+  let at = 1;
+  for (const [whole, cell, end] of text.slice(1).matchAll(cells)) {
+    row.push(cell.startsWith('"') ? cell.slice(1, -1).replaceAll('""', '"') : cell);
+    at += whole.length;
+    if (end === "\r\n") made.push(row.splice(0));
+  }
+  assert.equal(at, text.length, "is not as RFC 4180 says");
+  return made;
+}
+
+/** One entry's row by the heads of its columns. */
+function row(fields) {
+  const [heads, cells, ...rest] = rows(table([entry(json(fields))]));
+  assert.deepEqual(rest, []);
+  return Object.fromEntries(heads.map((head, i) => [head, cells[i]]));
+}
+
+test("a find is one row under its heads", () => {
+  assert.deepEqual(row({ note: "", place: "Fair" }), {
+    date: "2026-11-22",
+    title: "Irons from the fair",
+    guide: "kittiwake",
+    verdict: "1957: likely, 71 %",
+    "model year": "1957",
+    probability: "0.71",
+    "red flags": "There are no rings on the collar.",
+    claimed: "1952",
+    asked: "120",
+    paid: "80.5",
+    currency: "EUR",
+    place: "Fair",
+    note: "",
+    readings: "rings=green, pad=6.25, face=91.5 ± 0.4, code=?, grip gone",
+    photos: "0",
+    judged: "2026-11-25T10:00:00.000Z",
+    "guide of": "2026-02-01",
+    id: "00000000-0000-4000-8000-000000000001",
+  });
+});
+
+test("the file begins with its mark and ends its lines", () => {
+  const text = table([]);
+
+  assert.deepEqual([...new TextEncoder().encode(text).slice(0, 3)], [0xef, 0xbb, 0xbf]);
+  assert.match(text, /^\uFEFFdate,title,[^\r\n]*,id\r\n$/);
+});
+
+test("commas, quotes and lines stay in their cell", () => {
+  const note = 'a "b", c;\r\nd\ne, "';
+
+  assert.equal(row({ note }).note, note);
+});
+
+for (const begin of ["=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠"]) {
+  test(`a cell from ${JSON.stringify(begin)} on is text`, () => {
+    const title = `${begin}HYPERLINK("http://x.invalid","y")`;
+
+    assert.equal(row({ title }).title, `'${title}`);
+  });
+}
+
+test("what is no formula stays as it is", () => {
+  for (const title of ["a=b", " =1", "'=1", "1-2"]) assert.equal(row({ title }).title, title);
+});
+
+test("a price of nothing is not a missing one", () => {
+  const { asked, paid } = row({ asked: 0, paid: null });
+
+  assert.deepEqual([asked, paid], ["0", ""]);
+});
+
+test("the items of a set stand apart", () => {
+  const items = ["6", "7"].map((member) => ({ member, readings: [["pad", 6]], gone: [] }));
+  const find = { guide: "kittiwake", items, claim: null };
+  const { readings, claimed } = row({ find });
+
+  assert.equal(readings, "6: pad=6; 7: pad=6");
+  assert.equal(claimed, "");
+});
