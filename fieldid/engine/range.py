@@ -20,7 +20,7 @@ FAINT = 0.1
 HARD = 0.05
 """An end is hard if the year beyond it has less than this share of the likeliest."""
 NEAR = 3
-"""An end that lies so many years beyond those of all readings is set by none of them."""
+"""An end so many years beyond those of all readings is set by none of them."""
 
 Run = tuple[int, int]
 """The first and the last of some model years, by place."""

@@ -21,8 +21,8 @@ def json_table(source: str | bytes, name: str, most: int) -> Mapping[str, Any]:
         raise find_error(name, (), why, error.lineno) from error
     except ValueError as error:
         # Python reads no number of thousands of digits.
-        why = str(error).split(";")[0]
-        raise find_error(name, (), refusal("not-json", why=why)) from error
+        told = refusal("not-json", why=str(error).split(";")[0])
+        raise find_error(name, (), told) from error
     if not isinstance(table, Mapping):
         wants = 'a table, as {"format": 1, "guide": "...", "items": []}'
         raise find_error(name, (), refusal("not-that", value=quote(table), wants=wants))

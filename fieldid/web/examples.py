@@ -18,9 +18,9 @@ from fieldid.guides.pack import pack, plain
 DIGITS = 12
 """Three more than must agree, and few enough for a short file."""
 
-ROOM = 600
+ROOM = 300
 """So many probabilities of model years, two for each, keep the file short."""
-FEWEST = 3
+FEWEST = 2
 """So many years are tried however many the guide has."""
 
 UNLIMITED: dict[str, Any] = {"away": False, "without": (), "photos": False}
@@ -63,7 +63,7 @@ def tried(years: int) -> list[int]:
     """Places of the model years that are tried: all, or some from first to last.
 
     >>> tried(5), tried(190)
-    ([0, 1, 2, 3, 4], [0, 94, 189])
+    ([0, 1, 2, 3, 4], [0, 189])
     """
     count = min(years, max(FEWEST, ROOM // years))
     return [i * (years - 1) // max(count - 1, 1) for i in range(count)]

@@ -41,8 +41,6 @@ JOINED = (
     "verdict",
     "seller",
     "finds",
-    "offer",
-    "photo",
 )
 ALONE = ("tokens", "base", "drawing", "tree", "verdict", "judge")
 """Style sheets of the pages beside the app."""

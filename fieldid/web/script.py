@@ -49,7 +49,7 @@ def script(static: Path, entry: str = ENTRY) -> str:
     is not known here.
     """
     written: dict[str, str] = {}
-    takings = []
+    takings: list[str] = []
     for each in SCRIPTS:
         earlier = set(written)
         _write(static, each, (), written)

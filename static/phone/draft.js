@@ -4,6 +4,7 @@
 import { UNREADABLE } from "./engine/code.js";
 import { layouts } from "./engine/guide.js";
 import { fits } from "./engine/layout.js";
+import { measured } from "./engine/find.js";
 import { ALL } from "./scope.js";
 
 /** @typedef {import("./engine/guide.js").Guide} Guide */
@@ -99,7 +100,14 @@ const isClaim = (value) =>
 /** @param {any} value */
 function isPair(value) {
   if (!Array.isArray(value) || value.length !== 2 || !isText(value[0])) return false;
-  return value[1] === null || isText(value[1]) || Number.isFinite(value[1]);
+  const [, reading] = value;
+  return reading === null || isText(reading) || Number.isFinite(reading) || isMeasured(reading);
+}
+
+/** Whether it is a size with its error. @param {any} reading */
+function isMeasured(reading) {
+  const { value, error } = reading ?? {};
+  return Number.isFinite(value) && Number.isFinite(error) && error > 0;
 }
 
 /**
@@ -173,7 +181,8 @@ function readingLost([id, reading], guide) {
   const clue = guide.clues.find((clue) => clue.id === id);
   if (!clue) return clueLost(id, guide);
   if (reading === null || takes(clue.kind, reading)) return "";
-  return `The guide no longer takes "${reading}" for the ${clue.name}; look again.`;
+  const read = typeof reading === "object" ? measured(reading).value : reading;
+  return `The guide no longer takes "${read}" for the ${clue.name}; look again.`;
 }
 
 /** @param {string} id @param {Guide} guide */
@@ -212,14 +221,14 @@ function claimLost(claim, guide) {
 
 /**
  * Whether a clue of this kind can have the reading.
- * @param {Clue["kind"]} kind @param {string | number} reading
+ * @param {Clue["kind"]} kind @param {NonNullable<Reading>} reading
  */
 function takes(kind, reading) {
   switch (kind.name) {
     case "choice":
       return kind.options.some(({ id }) => id === reading);
     case "measure":
-      return isBetween(reading, kind.low, kind.high);
+      return isSize(kind, reading);
     case "code":
       return typeof reading === "string" && spells(kind, reading);
     case "number":
@@ -227,7 +236,14 @@ function takes(kind, reading) {
   }
 }
 
-/** @param {string | number} reading @param {number} least @param {number} most */
+/** @param {import("./engine/guide.js").Measure} kind @param {NonNullable<Reading>} reading */
+function isSize({ low, high }, reading) {
+  if (typeof reading === "string") return false;
+  const { value, error } = measured(reading);
+  return isBetween(value, low, high) && error <= high - low;
+}
+
+/** @param {unknown} reading @param {number} least @param {number} most */
 const isBetween = (reading, least, most) =>
   typeof reading === "number" && least <= reading && reading <= most;
 

@@ -256,7 +256,6 @@ function listenAll() {
 const APP = {
   desk: () => now,
   open,
-  answer: read,
   redraw: () => draw(),
 };
 
@@ -266,13 +265,6 @@ async function open(find) {
   rememberLast(find.guide);
   keep(now).catch(failed);
   location.hash = "#verdict";
-}
-
-/** A reading that was taken elsewhere. @param {string} id @param {import("./engine/find.js").Reading} reading */
-function read(id, reading) {
-  location.hash = toClue(id);
-  const { clue, places } = /** @type {Question} */ (asked(now, route(toClue(id))));
-  goOn(session.answer(now.session, clue, reading, places));
 }
 
 /** Keeps the find that lies open, if one does. */

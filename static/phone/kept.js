@@ -1,13 +1,10 @@
 /**
- * The entry of the last script: finds that are kept, what they are worth, and measuring
- * by a photo. It sees the log; what lies open it gets from finding.js.
+ * The entry of the last script: finds that are kept. It sees the log; what lies open it
+ * gets from finding.js.
  */
 
 import { drawEntry, startEntry } from "./kept/entry.js";
 import { drawFinds, startFinds } from "./kept/finds.js";
-import { drawOffer, startOffer } from "./kept/offer.js";
-import { drawPhoto, startPhoto } from "./kept/photo.js";
-import { drawWants, startWants } from "./kept/wants.js";
 import { screenOf } from "./view/dom.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
@@ -20,8 +17,6 @@ import { screenOf } from "./view/dom.js";
  * @property {(guide: string) => Promise<import("./shelf.js").Opened>} opened
  * @property {(find: import("./engine/find.js").Find) => Promise<void>} open lays a find
  *   open anew and shows its verdict
- * @property {(clue: string, reading: import("./engine/find.js").Reading) => void} answer
- *   takes a reading of what lies open, and goes on
  * @property {() => void} redraw
  * @property {(sentence: string) => void} say
  * @property {(error: Error) => void} failed
@@ -31,9 +26,6 @@ import { screenOf } from "./view/dom.js";
 const SCREENS = {
   finds: [startFinds, drawFinds],
   entry: [startEntry, drawEntry],
-  wants: [startWants, drawWants],
-  offer: [startOffer, drawOffer],
-  photo: [startPhoto, drawPhoto],
 };
 
 /**

@@ -1,9 +1,9 @@
 /** The page's address as a screen, pure: #home, #look, #look/<clue>/<member>, #rest, ... */
 
 /** The screens of a find, which cannot be shown without one. */
-const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller", "offer"];
+const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller"];
 /** The screens of the last script. */
-const KEPT = ["finds", "entry", "wants", "offer", "photo"];
+const KEPT = ["finds", "entry"];
 const SCREENS = ["home", "check", ...OF_A_FIND, ...KEPT];
 
 const REST = "rest";
@@ -36,7 +36,6 @@ export function route(hash) {
   if (!SCREENS.includes(screen)) return { ...NOWHERE, screen: "home" };
   const [first = null, second = null] = more;
   if (screen === "look") return { ...NOWHERE, screen, clue: first, member: second, rest };
-  if (screen === "photo") return { ...NOWHERE, screen, clue: first };
   return { ...NOWHERE, screen, member: screen === "verdict" ? first : null, id: screen === "entry" ? first : null };
 }
 
@@ -53,9 +52,6 @@ export const isKept = (screen) => KEPT.includes(screen);
 
 /** The address of an entry of the log. @param {string} id */
 export const toEntry = (id) => `#entry/${id}`;
-
-/** The address of measuring a clue by a photo. @param {string} clue */
-export const toPhoto = (clue) => `#photo/${clue}`;
 
 /**
  * Where a guide's questions begin: marks are looked for in any order, since hardly an

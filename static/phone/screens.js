@@ -32,9 +32,6 @@ const TITLES = {
   check: () => "Check this phone",
   finds: () => "Finds",
   entry: () => "A find",
-  wants: () => "What I am after",
-  offer: () => "What it is worth to me",
-  photo: () => "Measure by a photo",
 };
 
 /** @type {Record<string, (root: HTMLElement, data: any) => void>} */
@@ -48,7 +45,6 @@ const DRAWN = {
   set: drawSet,
   claim: drawClaimScreen,
   seller: drawSeller,
-  offer: (_, data) => data.draw(),
 };
 
 /** What stands on Looking: a question, who differs, or that all was asked. @param {any} data */

@@ -34,7 +34,9 @@ export function into(entry, { clue, places }, items) {
   const whose = `${clue?.id ?? ""} ${places.join()}`;
   if (entry.whose === whose) return entry;
   const item = items[places[0]];
-  return { whose, typed: String((clue && item && reading(item, clue.id)) ?? ""), wrong: "" };
+  const read = (clue && item && reading(item, clue.id)) ?? "";
+  // A size that has an error is typed again without it.
+  return { whose, typed: String(typeof read === "object" ? read.value : read), wrong: "" };
 }
 
 /**

@@ -1,4 +1,4 @@
-"""Finds on the phone: kept from a verdict, filled in, searched, photographed, deleted."""
+"""Finds on the phone: kept, filled in, searched, photographed, deleted."""
 
 import re
 
@@ -23,7 +23,7 @@ from steps import add_set, go, open_kept, read, start
 
 PHOTO = photofiles.camera_photo(6, size=(2400, 1800))
 SMALL = """() => [...document.querySelectorAll(
-    "main a, main button, main input:not([type=checkbox], [type=file]), main select, main summary")]
+    "main :is(a, button, select, summary, textarea, input[data-own], [type=search])")]
   .filter((e) => e.checkVisibility())
   .map((e) => [e.textContent.trim() || e.id, e.getBoundingClientRect()])
   .filter(([, box]) => box.width < 44 || box.height < 44)
@@ -174,7 +174,7 @@ def test_photo_is_added_tied_enlarged_and_taken_back(standing, launch):
     add_photos(page, PHOTO, b"no photo at all", PHOTO)
     expect(said(page)).to_contain_text("2 photos are added. ")
     expect(said(page)).to_contain_text("not a photo")
-    entry(page).get_by_label("What photo 2 shows").select_option("Grip cap")
+    entry(page).get_by_label("It shows, photo 2").select_option("Grip cap")
     expect(said(page)).to_have_text("What photo 2 shows is saved.")
 
     entry(page).get_by_role("button", name="Show photo 2 large").click()
@@ -191,7 +191,7 @@ def test_photo_is_added_tied_enlarged_and_taken_back(standing, launch):
     entry(page).get_by_role("button", name="Undo").click()
     expect(entry(page).locator(".shot")).to_have_count(2)
     page.reload()
-    expect(entry(page).get_by_label("What photo 2 shows")).to_have_value("grip-cap")
+    expect(entry(page).get_by_label("It shows, photo 2")).to_have_value("grip-cap")
     expect(entry(page).locator(".shot img").first).to_have_js_property(
         "naturalWidth", 1600
     )

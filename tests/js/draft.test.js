@@ -215,6 +215,13 @@ test("measures are held against their range", () => {
   for (const size of [2.99, 12.01, "6.25"]) assert.ok(!isTaken("pad", size), size);
 });
 
+test("a size with its error is taken where both fit the range", () => {
+  for (const error of [0.1, 9]) assert.ok(isTaken("pad", { value: 6, error }), error);
+  for (const size of [{ value: 13, error: 0.1 }, { value: 6, error: 9.1 }]) {
+    assert.ok(!isTaken("pad", size), size.value);
+  }
+});
+
 test("numbers are held against the first and the last", () => {
   for (const n of [120, 417, 31999]) assert.ok(isTaken("serial", n), n);
   for (const n of [119, 32000, 417.5, "417"]) assert.ok(!isTaken("serial", n), n);

@@ -45,12 +45,11 @@ function asked(found = READ, fields = {}, photos = []) {
     bytes: jpeg(number).length,
   }));
   const kept = entry(
-    json({ guide: guide.id, find: READ, verdict: summed(verdict), photos: notes, ...fields }),
+    json({ guide: guide.id, find: found, verdict: summed(verdict), photos: notes, ...fields }),
   );
   return {
     guide,
-    // What is in a log has small letters as members; a find may have others.
-    entry: { ...kept, find: found },
+    entry: kept,
     verdict,
     photos: photos.map(([number]) => ({ id: id(number), bytes: jpeg(number).buffer })),
     stamp,

@@ -22,7 +22,7 @@ import { listed } from "./words.js";
 export const FAINT = 0.1;
 /** An end is hard if the year beyond it has less than this share of the likeliest. */
 export const HARD = 0.05;
-/** An end that lies so many years beyond those of all readings is set by none of them. */
+/** An end so many years beyond those of all readings is set by none of them. */
 export const NEAR = 3;
 
 /**

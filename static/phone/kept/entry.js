@@ -2,7 +2,7 @@
 
 import { book } from "../log/book.js";
 import { route } from "../routes.js";
-import { keepingFocus, listen, listenChanges, slot } from "../view/dom.js";
+import { keepingFocus, listen, slot } from "../view/dom.js";
 import * as view from "../view/entry.js";
 import { fillOwn, showTaken, showWrong, unsaved } from "../view/entryown.js";
 import { figures } from "../view/entryphotos.js";
@@ -54,7 +54,9 @@ export function startEntry(root, app) {
   });
   startPhotos(root, app, now);
   startReport(root, app, now);
-  window.addEventListener("hashchange", () => route(location.hash).screen !== "entry" && leave(root, app));
+  window.addEventListener("hashchange", () => {
+    if (route(location.hash).screen !== "entry") leave(root, app);
+  });
   // The phone may end a page that is out of sight, without a word.
   document.addEventListener("visibilitychange", () => saveTyped(root, app));
 }
@@ -142,7 +144,10 @@ function saveTyped(root, app) {
   if (control) save(root, app, control);
 }
 
-/** Lays the find open, unless that would forget another. @param {HTMLElement} root @param {App} app */
+/**
+ * Lays the find open, unless that would forget another.
+ * @param {HTMLElement} root @param {App} app
+ */
 async function reopen(root, app) {
   const loss = await unkept(now().entry);
   if (!loss) return layOpen(app);

@@ -50,10 +50,11 @@ export function startPhotos(root, app, now) {
     target.value = "";
     if (files.length) doing(() => add(root, app, now().entry, files));
   });
+  window.addEventListener("hashchange", () => void (removed = null));
   // The camera was closed without a photo.
   root.addEventListener("cancel", ({ target }) => {
     if (target instanceof HTMLInputElement) book.awaitNoMore().catch(app.failed);
-  }, true);
+  });
 }
 
 /** Fills in the photos of what is shown. @param {HTMLElement} root @param {Shown} shown */

@@ -13,7 +13,7 @@ import { startKeep } from "./keep.js";
 import { startMissed } from "./missed.js";
 import { startOutgoing } from "./outgoing.js";
 import { saidNow } from "./said.js";
-import { attempt } from "./sentence.js";
+import { attempt, sentence } from "./sentence.js";
 import { thumbs } from "./thumbs.js";
 
 /** @typedef {import("../kept.js").App} App */
@@ -58,24 +58,27 @@ export function startFinds(root, app) {
 /** @param {Partial<typeof asked>} changes */
 const ask = (changes) => void Object.assign(asked, changes);
 
-/** How many finds there are, on Home; and news from other pages of the app, anywhere. @param {App} app */
+/** How many finds there are, on Home; and news from other pages. @param {App} app */
 function startHome(app) {
-  const isAt = (/** @type {(screen: string) => boolean} */ there) =>
-    there(route(location.hash).screen);
-  const count = () => drawHome().catch(app.failed);
-  window.addEventListener("hashchange", () => isAt((screen) => screen === "home") && count());
+  const screen = () => route(location.hash).screen;
+  const drawHome = () =>
+    counted().then((say) => view.drawCount(screenOf("home"), say), app.failed);
+  window.addEventListener("hashchange", () => screen() === "home" && drawHome());
   book.onOthers(() => {
-    count();
-    if (isAt(isKept)) app.redraw();
+    drawHome();
+    if (isKept(screen())) app.redraw();
   });
-  count();
+  drawHome();
 }
 
-async function drawHome() {
-  const { entries } = await book.list().catch(() => ({ entries: null }));
-  // Why they cannot be read is said where they would be.
-  const many = entries && (entries.length ? `${entries.length} kept on this phone` : "none kept yet");
-  view.drawCount(screenOf("home"), many ?? "not to be read right now");
+async function counted() {
+  try {
+    const { length } = (await book.list()).entries;
+    return length ? `${length} kept on this phone` : "none kept yet";
+  } catch (error) {
+    // The whole sentence is said where the finds would be.
+    return sentence(error) && "not to be read right now";
+  }
 }
 
 /**

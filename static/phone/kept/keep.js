@@ -31,9 +31,8 @@ export function startKeep(app) {
       busy = true;
       // A browser that asks the person wants to see the tap that it is for.
       askToLast();
-      attempt(() => keepAndShow(desk, app), (why) => showKept(verdict, why), app.failed).finally(
-        () => (busy = false),
-      );
+      const tell = (/** @type {string} */ why) => showKept(verdict, why);
+      attempt(() => keepAndShow(desk, app), tell, app.failed).finally(() => (busy = false));
     },
   });
   listen(screenOf("home"), { start: ({ guide = "" }) => begunAnew(guide) });

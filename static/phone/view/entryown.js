@@ -12,8 +12,8 @@ import { set, slot } from "./dom.js";
 export function fillOwn(root, written) {
   for (const control of controls(root)) {
     const { own = "" } = control.dataset;
-    const isBusy = control === document.activeElement || control.getAttribute("aria-invalid") === "true";
-    if (!isBusy) control.value = control.defaultValue = written(own);
+    const isRefused = control.getAttribute("aria-invalid") === "true";
+    if (control !== document.activeElement && !isRefused) control.value = control.defaultValue = written(own);
   }
 }
 
@@ -35,8 +35,10 @@ export function showTaken(control, written) {
  * @param {string} wrong
  */
 export function showWrong(root, control, wrong) {
-  slot(root, `${control.dataset.own}-wrong`).textContent = wrong;
+  const place = slot(root, `${control.dataset.own}-wrong`);
+  place.textContent = wrong;
   set(control, { "aria-invalid": wrong ? "true" : null });
+  if (wrong) place.scrollIntoView({ block: "nearest" });
 }
 
 /** @param {HTMLElement} root */

@@ -64,7 +64,7 @@ function named(figure, { clue }, name, clues) {
   slot(figure, "name").textContent = capital(name);
   set(slot(figure, "larger"), { "aria-label": `Show ${name} large` });
   set(slot(figure, "remove"), { "aria-label": `Remove ${name}` });
-  set(slot(figure, "clue"), { "aria-label": `What ${name} shows` });
+  set(slot(figure, "clue"), { "aria-label": `It shows, ${name}` });
   slot(figure, "shows").hidden = clues.length === 0;
   slot(figure, "clue").replaceChildren(...options(clues, clue));
   return figure;

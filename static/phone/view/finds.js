@@ -41,13 +41,19 @@ function counted(found, all) {
   return found === all ? `${many}.` : `${found} of ${many}.`;
 }
 
-/** The reminder of an export; nothing takes it away. @param {HTMLElement} root @param {string} say */
+/**
+ * The reminder of an export; nothing takes it away.
+ * @param {HTMLElement} root @param {string} say
+ */
 export function fillReminder(root, say) {
   slot(root, "reminder").hidden = !say;
   slot(root, "remind").textContent = say;
 }
 
-/** How the log is kept, and how much room there is. @param {HTMLElement} root @param {string[]} says */
+/**
+ * How the log is kept, and how much room there is.
+ * @param {HTMLElement} root @param {string[]} says
+ */
 export function fillRoom(root, says) {
   slot(root, "room").replaceChildren(...says.filter(Boolean).map((say) => element("p", "", say)));
 }

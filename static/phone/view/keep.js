@@ -27,10 +27,10 @@ export function allowKeeping(root) {
  */
 export function drawKeep({ find, member }) {
   const made = piece("keep");
-  if (member) slot(made, "log").remove();
-  else set(slot(made, "keep"), { disabled: !able });
+  set(slot(made, "keep"), { disabled: !able });
   // Only where pages can be added by hand alone does this name exist, false in a tab.
   if (/** @type {any} */ (navigator).standalone !== false) slot(made, "apart").remove();
+  if (member) slot(made, "log").remove();
   const file = new Blob([findText(find)], { type: "application/json" });
   const link = set(slot(made, "file"), { download: `find-${find.guide}.json` });
   link.href = URL.createObjectURL(file);

@@ -1,7 +1,8 @@
 /** A clue's reading in words, for lists and for the file. */
 
 import { grouped } from "../counting.js";
-import { MONTHS } from "../engine/words.js";
+import { measured } from "../engine/find.js";
+import { figure, MONTHS } from "../engine/words.js";
 import { written } from "./measure.js";
 import { apart } from "../spelling.js";
 
@@ -22,16 +23,22 @@ export const CANNOT_TELL = "can’t tell";
 /**
  * What was read, as a person says it; nothing where nothing was read.
  * @param {Clue} clue
- * @param {string | number | null | undefined} reading
+ * @param {import("../engine/find.js").Reading | undefined} reading
  */
 export function told(clue, reading) {
   if (reading === undefined) return "";
   if (reading === null) return CANNOT_TELL;
   const { kind } = clue;
   if (kind.name === "choice") return byId(kind.options, String(reading)).label;
-  if (kind.name === "measure") return written(kind, Number(reading));
+  if (kind.name === "measure") return size(kind, reading);
   if (kind.name === "number") return grouped(String(reading));
   return apart(kind, String(reading)).replaceAll("?", "·");
+}
+
+/** A size, with its error where it has one. @param {import("../engine/guide.js").Measure} kind @param {import("../engine/find.js").Reading} reading */
+function size(kind, reading) {
+  const { value, error } = measured(reading);
+  return written(kind, value) + (error > 0 ? `, give or take ${figure(error)}` : "");
 }
 
 /** How many readings there are, in words. @param {readonly import("../session.js").Kept[]} items */
