@@ -7,6 +7,7 @@ from fieldid.engine.find import PartState, Verdict
 from fieldid.engine.gain import WORTHWHILE
 from fieldid.engine.guide import Guide
 from fieldid.engine.range import decades
+from fieldid.engine.saying import UNSEEN
 from fieldid.engine.words import called, capital, percent
 
 BAR = 30
@@ -85,7 +86,13 @@ def _titled(title: str, lines: Iterator[str]) -> list[str]:
 
 
 def _parts(guide: Guide, verdict: Verdict) -> Iterator[str]:
-    return _states(guide, verdict.replaced)
+    """Each part; under a guide that brackets only what speaks against one."""
+    told = [
+        state
+        for state in verdict.replaced
+        if not verdict.range or not state.say.startswith(("original", UNSEEN))
+    ]
+    return _states(guide, told)
 
 
 def _whole_set(guide: Guide, verdict: Verdict) -> Iterator[str]:

@@ -17,7 +17,7 @@ import * as session from "./session.js";
 import { opened } from "./shelf.js";
 import { cited, claimed, lacking, withMember } from "./steps.js";
 import { START } from "./swing.js";
-import { into, meant, NOTHING, pressed, typing } from "./typing.js";
+import { into, isLeft, meant, NOTHING, pressed, typing } from "./typing.js";
 import { listenAnswers } from "./view/answering.js";
 import { at, listen, listenChanges, screenOf } from "./view/dom.js";
 import { cardsOf, drawDraft } from "./view/home.js";
@@ -181,6 +181,14 @@ function drawHome() {
   }
 }
 
+/** Says what was typed into a question that is left without an answer. @param {string} left its address */
+function remindOf(left) {
+  const question = now && asked(now, route(left));
+  if (!question || !isLeft(entry, question, now.session.items)) return;
+  const { name } = question.clue;
+  say(`“${entry.typed}” was typed for the ${name} and not taken. Go back to it to take it.`);
+}
+
 /** Goes on with a guide where it was left. @param {DOMStringMap} data @param {Event} event */
 function goOnWith({ guide = "" }, event) {
   event.preventDefault();
@@ -249,7 +257,10 @@ function listenAll() {
     claim: (year) => step(claimed(now.session, year)),
     cite: (clue, on) => step(cited(now.session, clue, on)),
   });
-  window.addEventListener("hashchange", () => draw(true));
+  window.addEventListener("hashchange", ({ oldURL }) => {
+    remindOf(new URL(oldURL).hash);
+    draw(true);
+  });
 }
 
 /** What the screens of the last script ask for. */

@@ -99,4 +99,6 @@ function arrive(screen) {
   // The ribbon sticks, so its own place says nothing: it begins where the top ends.
   window.scrollTo(0, needsFind(screen) ? top.offsetTop + top.offsetHeight : 0);
   focusHeading(screenOf(screen));
+  // Who has typed something must see how to hand it in.
+  document.querySelector(".question--typed [data-take]")?.scrollIntoView({ block: "nearest" });
 }

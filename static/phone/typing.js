@@ -40,6 +40,17 @@ export function into(entry, { clue, places }, items) {
 }
 
 /**
+ * Whether something was typed into a question and not handed in.
+ * @param {Entry} entry
+ * @param {{clue: Clue | null, places: readonly number[]}} question
+ * @param {readonly Kept[]} items
+ */
+export function isLeft(entry, question, items) {
+  const before = into(NOTHING, question, items);
+  return entry.typed !== "" && entry.whose === before.whose && entry.typed !== before.typed;
+}
+
+/**
  * The entry after a key; a measure has keys of its own.
  * @param {Entry} entry @param {Clue["kind"]} kind @param {string} key @returns {Entry}
  */

@@ -74,8 +74,35 @@ def test_marks_that_contradict_each_other_are_a_red_flag(standing, launch):
     find_mark(page, "recycling", "triangle")
     go_to_verdict(page)
 
+    expect(page.get_by_text("But two marks do not go together")).to_be_visible()
     flag = page.locator(".tag", has_text="Two marks do not go together")
     expect(flag).to_contain_text("issued again, or a copy")
+
+
+def test_longest_range_fits_the_narrowest_screen(standing, launch):
+    page = launch((320, 568))
+    open_kept(page, standing.url)
+    look_for_marks(page)
+    find_mark(page, "eastern-name", "bohemia")
+    go_to_verdict(page)
+
+    expect(page.locator("h1.answer-year")).to_contain_text("or earlier")
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
+
+
+def test_number_that_was_not_taken_is_not_lost_in_silence(standing, launch):
+    page = launch()
+    open_kept(page, standing.url)
+    look_for_marks(page)
+    page.locator("a[href='#look/patent-number']").click()
+    expect(page.get_by_role("button", name="Take this number")).to_be_in_viewport()
+    for digit in "3070900":
+        page.locator(f"[data-act=key][data-key='{digit}']").click()
+    go_to_verdict(page)
+
+    expect(page.locator("[data-banner]")).to_contain_text(
+        "“3070900” was typed for the US patent number and not taken."
+    )
 
 
 def test_guides_whose_years_overlap_are_offered(standing, launch):

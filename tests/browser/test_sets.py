@@ -19,6 +19,7 @@ from steps import (
     read,
     start,
     status,
+    tap_first,
 )
 
 SET_OF_1957 = {
@@ -297,3 +298,17 @@ def test_answers_stay_in_sight_over_the_row(standing, launch, size):
     ]
 
     assert sum(place <= bar for place in places) >= (6 if size[0] == 390 else 2)
+
+
+def test_way_out_names_the_part_that_is_asked_about(standing, launch):
+    """Also where the line above offers an exception to the last answer."""
+    page = launch()
+    open_kept(page, standing.url)
+    start(page)
+    add_set(page)
+    tap_first(page)
+    expect(page.locator(".scope__last")).to_be_visible()
+    go(page, "#look/grip-pattern")
+
+    last = page.locator(".question__last label.answer").last
+    expect(last).to_have_text("The grip is gone")

@@ -7,7 +7,7 @@ import { test } from "node:test";
 import { answer } from "../../static/phone/session.js";
 import * as counting from "../../static/phone/counting.js";
 import * as spelling from "../../static/phone/spelling.js";
-import { into, meant, NOTHING, pressed, typing } from "../../static/phone/typing.js";
+import { into, isLeft, meant, NOTHING, pressed, typing } from "../../static/phone/typing.js";
 import { told } from "../../static/phone/view/reading.js";
 import { clue, fresh } from "./walk.js";
 
@@ -180,4 +180,17 @@ test("another member begins anew", () => {
   const typed = typing(into(NOTHING, question(0), items), "12");
 
   assert.equal(into(typed, question(1), [first, { ...first, readings: [] }]).typed, "");
+});
+
+test("what was typed and not handed in is told from what was read", () => {
+  const asked = clue("serial");
+  const question = { clue: asked, places: [0] };
+  const blank = [{ member: null, readings: [], gone: [] }];
+  const typed = typing(into(NOTHING, question, blank), "417");
+
+  assert.ok(isLeft(typed, question, blank));
+  assert.ok(!isLeft(into(NOTHING, question, blank), question, blank));
+  const read = [{ ...blank[0], readings: [["serial", 417]] }];
+  assert.ok(!isLeft(typed, question, read));
+  assert.ok(!isLeft(typed, { clue: { ...asked, id: "patent" }, places: [0] }, blank));
 });

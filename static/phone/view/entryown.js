@@ -13,7 +13,8 @@ export function fillOwn(root, written) {
   for (const control of controls(root)) {
     const { own = "" } = control.dataset;
     const isRefused = control.getAttribute("aria-invalid") === "true";
-    if (control !== document.activeElement && !isRefused) control.value = control.defaultValue = written(own);
+    if (isRefused || control === document.activeElement) continue;
+    control.value = control.defaultValue = written(own);
   }
 }
 

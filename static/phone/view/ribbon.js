@@ -6,7 +6,7 @@ import { element, joined, set } from "./dom.js";
 /** @typedef {import("../engine/find.js").Verdict} Verdict */
 
 /** Up to so many columns each carries its year; beyond, every fifth, tenth, ... */
-const ALL_LABELLED = 14;
+const ALL_LABELLED = 12;
 const STEPS = [5, 10, 20, 25, 50, 100];
 const MOST_LABELS = 5;
 /** With so many years a full column is certainty; with more, a share of it. */
@@ -114,7 +114,9 @@ function labels(figure, years, lead) {
   const room = years.length / MOST_LABELS;
   // Two ends that stand close are named by the first.
   const [first = -1, last = -1] = lead;
-  const named = last - first < room ? [first] : lead;
+  const ends = last - first < room ? [first] : lead;
+  // The last years stand where "none" has its own name.
+  const named = all ? ends : ends.filter((end) => end < years.length - room / 2);
   years.forEach(([year], i) => {
     const near = !all && first >= 0 && named.some((end) => Math.abs(i - end) < room);
     const shown = all || named.includes(i) || (year % step === 0 && !near);

@@ -25,8 +25,8 @@ export function drawScope(data) {
   const { guide, session } = data;
   if (!isSet(session)) return asksMember(data) ? piece("unsaid") : null;
   const last = spread(session, guide);
-  const made = piece("scope", { whom: whom(data), last: last ? exception(guide, last) : null });
-  if (last) set(slot(made, "last"), { href: toClue(last.clue.id, WHICH) });
+  const made = piece("scope", { whom: whom(data), exception: last ? exception(guide, last) : null });
+  if (last) set(slot(made, "exception"), { href: toClue(last.clue.id, WHICH) });
   return made;
 }
 

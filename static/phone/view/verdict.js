@@ -1,6 +1,7 @@
 /** The verdict: year, build months, parts, claim, flags, reasons, what next, cautions. */
 
 import { decades } from "../engine/range.js";
+import { UNSEEN } from "../engine/saying.js";
 import { capital, percent } from "../engine/words.js";
 import { drawClaim } from "./claim.js";
 import { element, piece } from "./dom.js";
@@ -42,11 +43,12 @@ export function drawVerdict(root, data) {
       invented: guide.fiction ? "Invented for demonstration: no such object exists." : null,
       headline: headline(verdict),
       runner: verdict.runner_up && read(data) ? `Runner-up: ${verdict.runner_up}.` : null,
+      clash: clash(verdict),
       start: verdict.range?.start_say || null,
       stop: verdict.range?.stop_say || null,
       exhausted: verdict.exhausted || null,
       built: drawBuilt(verdict),
-      parts: drawStates(data),
+      parts: tellsParts(verdict) ? drawStates(data) : null,
       alone: data.member ? aloneSay(data) : null,
       members: drawMembers(data),
       claim: drawClaim(data),
@@ -77,6 +79,17 @@ function headline(verdict) {
   made.classList.toggle("answer-year__words--open", lean.includes(":"));
   made.classList.toggle("answer-year__words--range", verdict.range !== null);
   return made;
+}
+
+/** That marks contradict each other, in sight of the answer that is given all the same. @param {Verdict} verdict */
+function clash({ range, flags }) {
+  const apart = range && flags.some(({ kind }) => kind === "disagree");
+  return apart ? "But two marks do not go together: read the red flag before you rely on it." : null;
+}
+
+/** Whether there is more to say of parts than that nothing speaks against them. @param {Verdict} verdict */
+function tellsParts({ range, replaced }) {
+  return !range || replaced.some(({ say }) => !say.startsWith("original") && say !== UNSEEN);
 }
 
 /** Whether anything was read or is gone. @param {Desk} data */
@@ -117,6 +130,6 @@ function drawCautions({ title, updated, source, cautions }) {
   const known = updated ? `What is known here is of ${day(updated)}.` : "";
   return piece("cautions", {
     rows: [...ALWAYS, ...cautions].map((say) => element("li", "", say)),
-    source: [`Guide: ${title}.`, known, source].filter(Boolean).join(" "),
+    source: [/[.?!]$/.test(title) ? `Guide: ${title}` : `Guide: ${title}.`, known, source].filter(Boolean).join(" "),
   });
 }
