@@ -59,10 +59,11 @@ def test_journey_fails_without_the_cache(server, launch):
     """The control: with the caches gone, a stopped server is a stopped app."""
     page = launch()
     open_kept(page, server.url)
+    # First, or the app would fetch what is missing.
+    server.stop()
     page.evaluate(
         "async () => { for (const n of await caches.keys()) await caches.delete(n) }"
     )
-    server.stop()
 
     page = launch()
     with pytest.raises(Error, match="ERR_FAILED"):

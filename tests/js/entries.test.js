@@ -7,7 +7,7 @@ import { entry, MOST } from "../../static/phone/log/record.js";
 import { settled } from "./fake-indexeddb.js";
 import { freshLog, id, json, notes, NOW, photos, rowsIn, withPhotos } from "./kept.js";
 
-const STILL = "What is shown stays here as long as this page is open";
+const STILL = "What is shown is not lost yet; keep this page open";
 const FULL = {
   name: "StoreError",
   message:

@@ -34,7 +34,7 @@ const AWAITED = "awaited";
 const WHOLE = [ENTRIES, PHOTOS, SETTINGS];
 const WORDS = {
   lost: "the last change to the log",
-  still: "What is shown stays here as long as this page is open",
+  still: "What is shown is not lost yet; keep this page open",
 };
 
 export const log = logIn(here);
