@@ -64,6 +64,8 @@ def test_journey_fails_without_the_cache(server, launch):
     page.evaluate(
         "async () => { for (const n of await caches.keys()) await caches.delete(n) }"
     )
+    # A browser may hold a page of a plain host for a while by itself.
+    page.context.new_cdp_session(page).send("Network.clearBrowserCache")
 
     page = launch()
     with pytest.raises(Error, match="ERR_FAILED"):
