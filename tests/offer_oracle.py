@@ -168,22 +168,10 @@ def _states(guide: Guide, whole: dict, item, spots) -> dict:
     }
     read = oracle._tabled(guide, free, gone, member)
     found: dict = {c: {} for c in spots}
-    for states in product((False, True), repeat=len(guide.parts)):
-        replaced = dict(zip((p.id for p in guide.parts), states, strict=True))
-        weight = 1.0
-        for part in guide.parts:
-            if whole[part.id]:
-                weight *= replaced[part.id]
-                continue
-            rate = part.replaced
-            if part.follows and replaced[part.follows] and not whole[part.follows]:
-                rate = max(part.share, part.replaced)
-            weight *= rate if replaced[part.id] else 1 - rate
-        weight *= all(replaced[p] for p in gone)
-        if weight:
-            key = tuple(p for p, was in replaced.items() if was)
-            for c in spots:
-                found[c][key] = weight * math.prod(t[c, replaced[p]] for p, t in read)
+    for replaced, weight in oracle.states(guide, whole, gone):
+        key = tuple(p for p, was in replaced.items() if was)
+        for c in spots:
+            found[c][key] = weight * math.prod(t[c, replaced[p]] for p, t in read)
     return found
 
 

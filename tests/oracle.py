@@ -498,6 +498,16 @@ def _one(guide: Guide, whole: dict, item, spots) -> dict:
     free = {c.id: free[c.id] for c in guide.clues if c.id in free and not whole[c.part]}
     read = _tabled(guide, free, gone, member)
     found = dict.fromkeys(spots, 0.0)
+    for replaced, weight in states(guide, whole, gone):
+        for c in spots:
+            found[c] += weight * math.prod(t[c, replaced[p]] for p, t in read)
+    return found
+
+
+def states(guide, whole, gone):
+    """Which parts of one item are replaced, in every way that can be, and how likely
+    that is while those of `whole` were replaced on all items at once.
+    """
     for states in product((False, True), repeat=len(guide.parts)):
         replaced = dict(zip((p.id for p in guide.parts), states, strict=True))
         weight = 1.0
@@ -511,9 +521,7 @@ def _one(guide: Guide, whole: dict, item, spots) -> dict:
             weight *= rate if replaced[part.id] else 1 - rate
         weight *= all(replaced[p] for p in gone)
         if weight:
-            for c in spots:
-                found[c] += weight * math.prod(t[c, replaced[p]] for p, t in read)
-    return found
+            yield replaced, weight
 
 
 def clean(guide: Guide, clue: Clue) -> list[str]:

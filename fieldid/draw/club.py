@@ -61,16 +61,7 @@ MAKER = "W&T"
 def tube(words: str) -> Node:
     """A piece of shaft with the label and the bands below the grip."""
     return group(
-        tag(
-            "rect",
-            class_="drawing__lens",
-            x=128,
-            y=92,
-            width=128,
-            height=42,
-            rx=21,
-            stroke_width=HAIR,
-        ),
+        long_lens(128, 92, 128, 42),
         spot("shaft", plain("M130 105L254 103V123L130 121Z"), line(_EDGES)),
         spot(
             "label",
@@ -107,6 +98,20 @@ def lens(x: float, y: float, radius: float) -> Node:
     """The circle round something enlarged."""
     return tag(
         "circle", class_="drawing__lens", cx=x, cy=y, r=radius, stroke_width=HAIR
+    )
+
+
+def long_lens(x: float, y: float, width: float, height: float) -> Node:
+    """The frame round something enlarged that is longer than high."""
+    return tag(
+        "rect",
+        class_="drawing__lens",
+        x=x,
+        y=y,
+        width=width,
+        height=height,
+        rx=height / 2,
+        stroke_width=HAIR,
     )
 
 

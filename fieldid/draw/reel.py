@@ -1,6 +1,6 @@
 """The scene of a fly reel: from the handle's side and the line's, and small places."""
 
-from fieldid.draw.club import HAIR, HIGH, WIDE, lens, placed, plain, spot
+from fieldid.draw.club import HAIR, HIGH, WIDE, lens, long_lens, placed, plain, spot
 from fieldid.draw.drum import FRAME, HUB, MIDDLE, disc, grasp, pierced
 from fieldid.draw.letters import word
 from fieldid.draw.nodes import Node, body, canvas, group, line, tag, tone
@@ -77,16 +77,7 @@ def _foot() -> Node:
     """The foot off the rod, with the stamp at one of its ends."""
     turn = "rotate(90) translate(-44 -44) "
     return group(
-        tag(
-            "rect",
-            class_="drawing__lens",
-            x=10,
-            y=212,
-            width=154,
-            height=62,
-            rx=31,
-            stroke_width=HAIR,
-        ),
+        long_lens(10, 212, 154, 62),
         spot(
             "foot",
             group(
