@@ -27,24 +27,28 @@ LIVE = "dev"
 WORKER = "phone/sw.js"
 EARLY = "phone/early.js"
 SHEET = "css/app.css"
-"""The app's style sheets in one file, in this order."""
-JOINED = (
-    "tokens",
-    "base",
-    "drawing",
-    "phone",
-    "home",
-    "look",
-    "typed",
-    "places",
-    "set",
-    "verdict",
-    "seller",
-    "finds",
-)
+LATER = "css/later.css"
+JOINED = {
+    SHEET: (
+        "tokens",
+        "base",
+        "drawing",
+        "phone",
+        "home",
+        "look",
+        "typed",
+        "places",
+        "set",
+        "verdict",
+        "seller",
+    ),
+    LATER: ("finds", "wants", "offer", "sizing"),
+}
+"""The app's style sheets in two files, each in this order: the second is asked for by
+the script that needs it."""
 ALONE = ("tokens", "base", "drawing", "tree", "verdict", "judge")
 """Style sheets of the pages beside the app."""
-NAMED = (SHEET, *(f"css/{name}.css" for name in ALONE), EARLY, *SCRIPTS)
+NAMED = (*JOINED, *(f"css/{name}.css" for name in ALONE), EARLY, *SCRIPTS)
 """The style sheets and scripts that pages and scripts name."""
 COLOUR = "#f4ecd8"
 TYPES = {
@@ -199,8 +203,8 @@ def unchanging(build: str, path: str) -> Response:
         abort(404)
     if path in SCRIPTS:
         return _answer(path, script(shelf.static, path).encode())
-    if path == SHEET:
-        sheets = (shelf.static / f"css/{name}.css" for name in JOINED)
+    if path in JOINED:
+        sheets = (shelf.static / f"css/{name}.css" for name in JOINED[path])
         return _answer(path, b"\n".join(sheet.read_bytes() for sheet in sheets))
     return _answer(path, (shelf.static / path).read_bytes())
 

@@ -1,12 +1,13 @@
-"""The phone's modules as a few scripts: three files to fetch in place of a hundred.
+"""The phone's modules as a few scripts: four files to fetch in place of a hundred.
 
 Each module becomes a function, called once, that gives what the module exports; it
 stands after all that it imports. So names stay apart and nothing is renamed. Only the
 forms of `import` and `export` that our modules use are known; another is refused.
 
 The first script is what Home needs. It asks for the second, which holds what a find
-needs, and that for the third, for finds that are kept. Each takes from those before
-what is there already, so that no module runs twice.
+needs, and that for the third, for finds that are kept, and the fourth, for what is
+worked out from one: an offer, a match with wants, a size off a photo. Each takes from
+those before what is there already, so that no module runs twice.
 """
 
 import posixpath
@@ -19,7 +20,8 @@ from fieldid.errors import BuildError
 ENTRY = "phone/app.js"
 FINDING = "phone/finding.js"
 KEPT = "phone/kept.js"
-SCRIPTS = (ENTRY, FINDING, KEPT)
+DEALING = "phone/dealing.js"
+SCRIPTS = (ENTRY, FINDING, KEPT, DEALING)
 """What each script begins from, in the order in which they are asked for."""
 
 _NAMED = r"\{(?P<names>[^}]*)\}"

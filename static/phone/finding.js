@@ -7,9 +7,10 @@
 import { startCheck } from "./checking.js";
 import { alone, asked, laid } from "./desk.js";
 import { failed, say } from "./failing.js";
+import { furnish } from "./furnish.js";
 import { keep, last as lastOpen, rememberLast, taken } from "./keeping.js";
 import { addMembers, pick, rename } from "./members.js";
-import { isKept, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
+import { isLater, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
 import { ALL, isSet, isTouched } from "./scope.js";
 import { drawScreen } from "./screens.js";
 import { letter, startSeller } from "./seller.js";
@@ -33,10 +34,12 @@ import { listenSwing, moveSwing } from "./view/swing.js";
 
 /** One desk a guide that was opened or kept. @type {Map<string, import("./desk.js").Desk>} */
 const desks = new Map();
-/** Draws a screen of the last script, once that is there. @type {((wanted: Route) => void) | null} */
-let drawKept = null;
-/** @type {Promise<void>} */
+/** What draws each screen of the later scripts, once those are there. @type {Record<string, (wanted: Route) => void>} */
+const laters = {};
+/** That all of them are there. @type {Promise<void>} */
 let last = Promise.resolve();
+/** What is told of each verdict that is shown. @type {((root: HTMLElement, desk: import("./desk.js").Desk) => void)[]} */
+const verdictListeners = [];
 /** The guides that there are. */
 const cards = cardsOf(screenOf("home"));
 /** The desk in use. @type {any} */
@@ -63,18 +66,20 @@ function draw(arriving = false) {
   if (!now || !needsFind(wanted.screen)) {
     drawHome();
     const other = needsFind(wanted.screen) ? "home" : wanted.screen;
-    return drawScreen(other, { draw: isKept(other) ? drawnLast(wanted) : undefined }, arriving);
+    return drawScreen(other, { draw: isLater(other) ? drawnLater(wanted) : undefined }, arriving);
   }
   const screen = possible(wanted.screen, now.guide);
   const data = screen === "verdict" ? judged(wanted) : questioned(wanted);
   const said = screen === "seller" ? { letter: letter(now) } : {};
-  const drawn = isKept(screen) ? drawnLast(wanted) : undefined;
+  const drawn = isLater(screen) ? drawnLater(wanted) : undefined;
   drawScreen(screen, { ...data, ...said, draw: drawn }, arriving);
+  if (screen === "verdict") verdictListeners.forEach((listener) => listener(screenOf(screen), data));
 }
 
-/** How a screen of the last script is drawn: at once, or when that script is there. @param {Route} wanted */
-const drawnLast = (wanted) => () => {
-  if (drawKept) return drawKept(wanted);
+/** How a screen of the later scripts is drawn: at once, or when its script is there. @param {Route} wanted */
+const drawnLater = (wanted) => () => {
+  const drawn = laters[wanted.screen];
+  if (drawn) return drawn(wanted);
   screenOf(wanted.screen).replaceChildren();
   last.then(() => draw(true)).catch(failed);
 };
@@ -263,12 +268,30 @@ function listenAll() {
   });
 }
 
-/** What the screens of the last script ask for. */
+/** What the screens of the later scripts ask for. */
 const APP = {
+  cards,
   desk: () => now,
+  asked: () => now && asked(now, route(location.hash)),
+  opened,
   open,
+  take,
+  onVerdict: (/** @type {(typeof verdictListeners)[number]} */ listener) => {
+    verdictListeners.push(listener);
+    if (now && route(location.hash).screen === "verdict") draw();
+  },
   redraw: () => draw(),
+  say,
+  failed,
 };
+
+/** Brings in the later scripts, in the order in which they are wanted. */
+async function startLater() {
+  const [kept] = await Promise.all([import("./kept.js"), furnish()]);
+  Object.assign(laters, kept.start(APP));
+  const dealing = await import("./dealing.js");
+  Object.assign(laters, dealing.start(APP));
+}
 
 /** Lays a find open anew, as it was kept. @param {import("./engine/find.js").Find} find */
 async function open(find) {
@@ -286,9 +309,7 @@ export async function start() {
   const { wanted } = document.documentElement.dataset;
   listenAll();
   startCheck(screenOf("check"), failed);
-  last = import("./kept.js").then((kept) => {
-    drawKept = kept.start({ ...APP, cards, opened, say, failed });
-  });
+  last = startLater();
   last.catch(failed);
   const guides = cards.map(({ id }) => id);
   draw();

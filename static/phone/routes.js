@@ -1,11 +1,13 @@
 /** The page's address as a screen, pure: #home, #look, #look/<clue>/<member>, #rest, ... */
 
 /** The screens of a find, which cannot be shown without one. */
-const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller"];
-/** The screens of the last script. */
-const KEPT = ["finds", "entry"];
-const SCREENS = ["home", "check", ...OF_A_FIND, ...KEPT];
+const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller", "offer", "sizing"];
+/** The screens of the later scripts. */
+const LATER = ["finds", "entry", "wants", "offer", "sizing"];
+const SCREENS = [...new Set(["home", "check", ...OF_A_FIND, ...LATER])];
 
+/** The screens of a question. */
+const ASKING = ["look", "sizing"];
 const REST = "rest";
 /** The address of Looking at what would hardly tell anything. */
 export const TO_REST = `#${REST}`;
@@ -35,7 +37,7 @@ export function route(hash) {
   const screen = rest ? "look" : name;
   if (!SCREENS.includes(screen)) return { ...NOWHERE, screen: "home" };
   const [first = null, second = null] = more;
-  if (screen === "look") return { ...NOWHERE, screen, clue: first, member: second, rest };
+  if (ASKING.includes(screen)) return { ...NOWHERE, screen, clue: first, member: second, rest };
   return { ...NOWHERE, screen, member: screen === "verdict" ? first : null, id: screen === "entry" ? first : null };
 }
 
@@ -47,8 +49,8 @@ export function needsFind(screen) {
   return OF_A_FIND.includes(screen);
 }
 
-/** Whether a screen is one of the last script. @param {string} screen */
-export const isKept = (screen) => KEPT.includes(screen);
+/** Whether a screen is one of the later scripts. @param {string} screen */
+export const isLater = (screen) => LATER.includes(screen);
 
 /** The address of an entry of the log. @param {string} id */
 export const toEntry = (id) => `#entry/${id}`;
@@ -61,8 +63,15 @@ export const toEntry = (id) => `#entry/${id}`;
 export const toStart = ({ verdict }) => (verdict === "range" ? "#places" : "#look");
 
 /** The address of a clue's question, of one member where it is named. @param {string} clue @param {string | null} [member] */
-export function toClue(clue, member = null) {
-  return member === null ? `#look/${clue}` : `#look/${clue}/${encodeURIComponent(member)}`;
+export const toClue = (clue, member = null) => toAsking("look", clue, member);
+
+/** The address where a measure is taken off a photo. @param {string} clue @param {string | null} [member] */
+export const toSizing = (clue, member = null) => toAsking("sizing", clue, member);
+
+/** @param {string} screen @param {string} clue @param {string | null} member */
+function toAsking(screen, clue, member) {
+  const place = member === null ? "" : `/${encodeURIComponent(member)}`;
+  return `#${screen}/${clue}${place}`;
 }
 
 /** The address of a member's own verdict. @param {string} member */

@@ -32,6 +32,9 @@ const TITLES = {
   check: () => "Check this phone",
   finds: () => "Finds",
   entry: () => "A find",
+  wants: () => "What I want",
+  offer: () => "What to offer",
+  sizing: ({ clue }) => clue?.ask ?? "Measure in a photo",
 };
 
 /** @type {Record<string, (root: HTMLElement, data: any) => void>} */
@@ -45,7 +48,14 @@ const DRAWN = {
   set: drawSet,
   claim: drawClaimScreen,
   seller: drawSeller,
+  offer: drawLater,
+  sizing: drawLater,
 };
+
+/** A screen of a later script draws itself. @param {HTMLElement} _ @param {any} data */
+function drawLater(_, data) {
+  data.draw();
+}
 
 /** What stands on Looking: a question, who differs, or that all was asked. @param {any} data */
 function drawAsked({ clue, places }) {

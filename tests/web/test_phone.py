@@ -1,6 +1,7 @@
 import io
 import json
 import re
+from itertools import chain
 
 import pytest
 from bs4 import BeautifulSoup
@@ -11,7 +12,7 @@ from fieldid.engine import Claim, Find, Item, judge, prepare
 from fieldid.guides.pack import dump, plain
 from fieldid.paths import STATIC
 from fieldid.web.icons import CUTS, PAPER
-from fieldid.web.phone import ALONE, JOINED, Shelf, addresses
+from fieldid.web.phone import ALONE, JOINED, LIVE, SHEET, Shelf, addresses
 
 
 @pytest.fixture(scope="module")
@@ -185,13 +186,21 @@ def test_bundle_pages_name_their_build():
     ]
 
 
-def test_one_style_sheet_holds_the_apps_own(client, index):
+def test_page_links_the_first_sheet_alone(index):
     (link,) = index.find_all("link", rel="stylesheet")
-    sheet = client.get(f"/{link['href']}").text
 
-    for name in JOINED:
+    assert link["href"].endswith(SHEET)
+
+
+@pytest.mark.parametrize("joined", JOINED)
+def test_joined_sheet_holds_all_of_its_own(client, joined):
+    sheet = client.get(f"/v/{LIVE}/{joined}").text
+
+    for name in JOINED[joined]:
         assert (STATIC / f"css/{name}.css").read_text() in sheet, name
 
 
 def test_every_style_sheet_is_used_somewhere():
-    assert {file.stem for file in STATIC.glob("css/*.css")} == {*JOINED, *ALONE}
+    used = {*chain.from_iterable(JOINED.values()), *ALONE}
+
+    assert {file.stem for file in STATIC.glob("css/*.css")} == used

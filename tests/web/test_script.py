@@ -105,6 +105,7 @@ def test_no_module_is_in_two_scripts():
     assert "$device" in made[0]
     assert "$engine_judge" in made[1]
     assert "$kept_finds" in made[2]
+    assert "$dealing_offer" in made[3]
 
 
 TWO = {

@@ -3,7 +3,7 @@
 import { book } from "../log/book.js";
 import { lasts, room } from "../log/lasting.js";
 import { search, sort } from "../log/search.js";
-import { isKept, route } from "../routes.js";
+import { isLater, route } from "../routes.js";
 import { keepingFocus, listen, listenChanges, screenOf } from "../view/dom.js";
 import * as view from "../view/finds.js";
 import { pictureIn, row } from "../view/findsrow.js";
@@ -66,7 +66,7 @@ function startHome(app) {
   window.addEventListener("hashchange", () => screen() === "home" && drawHome());
   book.onOthers(() => {
     drawHome();
-    if (isKept(screen())) app.redraw();
+    if (isLater(screen())) app.redraw();
   });
   drawHome();
 }

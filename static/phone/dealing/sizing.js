@@ -1,0 +1,9 @@
+/** Sizing. */
+
+/** @typedef {import("../kept.js").App} App */
+
+/** @param {HTMLElement} root @param {App} app */
+export function startSizing(root, app) {}
+
+/** @param {HTMLElement} root @param {import("../routes.js").Route} wanted @param {App} app */
+export function drawSizing(root, wanted, app) {}

@@ -1,0 +1,9 @@
+/** Wants. */
+
+/** @typedef {import("../kept.js").App} App */
+
+/** @param {HTMLElement} root @param {App} app */
+export function startWants(root, app) {}
+
+/** @param {HTMLElement} root @param {import("../routes.js").Route} wanted @param {App} app */
+export function drawWants(root, wanted, app) {}
