@@ -189,17 +189,17 @@ def _field(field: Field, text: str, right: Texts, uniform: float, m: float) -> f
     for each in right:
         product = 1.0
         for a, o in zip(text, each, strict=True):
-            product *= _character(field.alphabet, a, o, m)
+            product *= character(field.alphabet, a, o, m)
         exact += product
     return (1 - field.odd) * exact / len(right) + field.odd * uniform
 
 
-def _character(alphabet: str, a: str, o: str, m: float) -> float:
+def character(alphabet: Sequence[str], a: str, o: str, m: float) -> float:
     """Probability of reading `a` where `o` stands.
 
-    >>> _character("ABC", "?", "A", 0.02)
+    >>> character("ABC", "?", "A", 0.02)
     1.0
-    >>> _character("ABC", "B", "A", 0.02)
+    >>> character("ABC", "B", "A", 0.02)
     0.01
     """
     if a == UNREADABLE:

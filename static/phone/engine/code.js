@@ -257,7 +257,7 @@ function _field(field, text, right, uniform, m) {
   for (const each of right) {
     let product = 1;
     for (const [i, o] of [...each].entries()) {
-      product *= _character(field.alphabet, text[i], o, m);
+      product *= character(field.alphabet, text[i], o, m);
     }
     exact += product;
   }
@@ -266,12 +266,12 @@ function _field(field, text, right, uniform, m) {
 
 /**
  * Probability of reading `a` where `o` stands.
- * @param {string} alphabet
+ * @param {Iterable<string>} alphabet
  * @param {string} a
  * @param {string} o
  * @param {number} m
  */
-function _character(alphabet, a, o, m) {
+export function character(alphabet, a, o, m) {
   if (a === UNREADABLE) {
     return 1;
   }
