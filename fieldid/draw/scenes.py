@@ -1,5 +1,7 @@
 """The whole object as a line drawing, in which each place to look can be lit."""
 
+from collections.abc import Collection
+
 from fieldid.draw.iron import iron
 from fieldid.draw.nodes import Node
 from fieldid.draw.reel import reel
@@ -17,8 +19,8 @@ _DRAWN = {
 SPOT, LIT = "drawing__spot", "drawing__spot drawing__spot--lit"
 
 
-def scene(name: str, *, lit: str = "") -> Node:
-    """The drawing of a known scene, with one of its spots lit if wanted."""
+def scene(name: str, *, lit: Collection[str] = ()) -> Node:
+    """The drawing of a known scene, with some of its spots lit."""
     return _lighted(_DRAWN[name], lit)
 
 
@@ -31,9 +33,9 @@ def spots(node: Node | str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(own + sum(map(spots, children), ())))
 
 
-def _lighted(node: Node, lit: str) -> Node:
+def _lighted(node: Node, lit: Collection[str]) -> Node:
     name, attributes, children = node
-    if ("data-spot", lit) in attributes:
+    if any(("data-spot", spot) in attributes for spot in lit):
         attributes = tuple((k, LIT if v == SPOT else v) for k, v in attributes)
     return (
         name,

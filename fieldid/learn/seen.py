@@ -3,7 +3,7 @@
 Computed from the spans of the guide; nobody writes it a second time.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from fieldid.engine.choice import weight
@@ -49,16 +49,19 @@ def seen(tables: Tables, clue: Clue) -> tuple[Seen, ...]:
     )
 
 
-def changes(tables: Tables, y: int) -> tuple[Change, ...]:
-    """What changed from the model year before to the one at place `y`, clue by clue;
-    nothing for the first, which has none before.
+def changes(tables: Tables) -> tuple[tuple[Change, ...], ...]:
+    """For each model year what changed since the one before, clue by clue; nothing for
+    the first, which has none before.
     """
-    return tuple(_changes(tables, y)) if y > 0 else ()
+    known = [(clue, seen(tables, clue)) for clue in tables.guide.clues]
+    later = range(1, len(tables.guide.years))
+    return ((), *(tuple(_changes(known, y)) for y in later))
 
 
-def _changes(tables: Tables, y: int) -> Iterator[Change]:
-    for clue in tables.guide.clues:
-        known = seen(tables, clue)
+def _changes(
+    all_known: Sequence[tuple[Clue, tuple[Seen, ...]]], y: int
+) -> Iterator[Change]:
+    for clue, known in all_known:
         before, now = (any(_has(each, i) for each in known) for i in (y - 1, y))
         new = tuple(each for each in known if _has(each, y) > _has(each, y - 1))
         gone = tuple(each.option for each in known if _has(each, y) < _has(each, y - 1))

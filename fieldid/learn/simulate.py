@@ -73,7 +73,7 @@ def _mean_years(tables: Tables, found: list[Specimen]) -> tuple[float, ...]:
 def _walk(
     tables: Tables, found: Specimen, looks: int
 ) -> Iterator[tuple[float, float, float]]:
-    """What is told, whether it is right, and the seconds: before each look and at last."""
+    """What is told, whether it is right, and the seconds, look by look from none on."""
     shown = dict(found.readings)
     item, seconds = Item(), 0.0
     for look in range(looks + 1):

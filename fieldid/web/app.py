@@ -13,6 +13,7 @@ from jinja2 import StrictUndefined
 from whitenoise import WhiteNoise  # type: ignore[import-untyped]
 
 from fieldid.engine.guide import Guide
+from fieldid.engine.words import capital
 from fieldid.paths import STATIC, TEMPLATES
 from fieldid.web.headers import BUILT, sealed
 from fieldid.web.judging import judging
@@ -46,6 +47,7 @@ def create_app(
         WTF_CSRF_TIME_LIMIT=None,
     )
     app.jinja_env.undefined = StrictUndefined
+    app.jinja_env.filters["capital"] = capital
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.extensions["fieldid"] = Shelf(tuple(guides), static, build)
     app.context_processor(common)

@@ -1,17 +1,19 @@
-"""The marks of a guide that brackets, for paper: each with the years it speaks for.
+"""Every answer of a guide with the years that it alone speaks for, for paper.
 
-A tree of questions would ask for marks that hardly any object has; on one page a person
-looks up those that are there.
+Of a guide that brackets a tree of questions would ask for marks that hardly any object
+has; on one page a person looks up those that are there.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fieldid.engine import Item, Tables, prepare
+from fieldid.engine.claim import fitting
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number, layouts
 from fieldid.engine.one import weigh
-from fieldid.engine.range import named, run
-from fieldid.engine.words import figure
+from fieldid.engine.range import brackets, named, run
+from fieldid.engine.special import Vector
+from fieldid.engine.words import figure, years
 
 ANY = "any year"
 
@@ -62,11 +64,20 @@ def _row(tables: Tables, clue: Clue) -> Row:
 
 
 def _marks(tables: Tables, clue: Clue, kind: Choice) -> Iterator[Mark]:
-    every = (0, len(tables.guide.years) - 1)
     for option in kind.options:
-        alone = run(weigh(tables, Item(((clue.id, option.id),))).years)
-        years = ANY if alone == every else named(tables.guide, alone)
-        yield Mark(option.label, years, option.id, option.picture is not None)
+        alone = weigh(tables, Item(((clue.id, option.id),))).years
+        told = _years(tables, alone)
+        yield Mark(option.label, told, option.id, option.picture is not None)
+
+
+def _years(tables: Tables, shares: Vector) -> str:
+    """The years that stand out: a range, or one by one where the guide names a year."""
+    if brackets(tables.guide):
+        lead = run(shares)
+        every = lead == (0, len(shares) - 1)
+        return ANY if every else named(tables.guide, lead)
+    found = fitting(tables, shares)
+    return ANY if len(found) == len(shares) else years(found)
 
 
 def _numbers(kind: Number) -> Listed:

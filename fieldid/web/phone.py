@@ -17,6 +17,7 @@ from fieldid.guides.pack import dump
 from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
+from fieldid.web.lesson import lesson
 from fieldid.web.marks import rows
 from fieldid.web.paperpictures import pictures
 from fieldid.web.script import ENTRY, SCRIPTS, script
@@ -46,7 +47,7 @@ JOINED = {
 }
 """The app's style sheets in two files, each in this order: the second is asked for by
 the script that needs it."""
-ALONE = ("tokens", "base", "drawing", "tree", "verdict", "judge")
+ALONE = ("tokens", "base", "drawing", "tree", "guide", "verdict", "judge")
 """Style sheets of the pages beside the app."""
 NAMED = (*JOINED, *(f"css/{name}.css" for name in ALONE), EARLY, *SCRIPTS)
 """The style sheets and scripts that pages and scripts name."""
@@ -97,6 +98,7 @@ def addresses(shelf: Shelf) -> tuple[str, ...]:
                 "manifest.webmanifest",
                 "icon.svg",
                 *CUTS,
+                *(f"guide-{guide.id}.html" for guide in shelf.guides),
                 *(f"tree-{guide.id}.html" for guide in shelf.guides),
                 *(shelf.base + path for path in unchanging),
             ]
@@ -131,6 +133,20 @@ def questions(guide_id: str) -> str:
     root = tree(guide)
     return render_template(
         "phone/tree.html", guide=guide, root=root, pictures=pictures(clues(root))
+    )
+
+
+@phone.get("/guide-<guide_id>.html")
+def lessons(guide_id: str) -> str:
+    """What a guide teaches, on a page that needs no scripts."""
+    guide = _guide(_shelf(), guide_id)
+    return render_template(
+        "phone/guide.html",
+        guide=guide,
+        lesson=lesson(guide),
+        picture=picture,
+        pictures=pictures(guide.clues),
+        drawn=drawn,
     )
 
 
@@ -219,9 +235,14 @@ def common() -> dict[str, object]:
     }
 
 
-def picture(guide: Guide, lit: str | None = None) -> Markup:
-    """The guide's object, drawn, with the place that a clue is at lit if wanted."""
-    return Markup(draw.svg(draw.scene(guide.drawing, lit=lit or "")))
+def picture(guide: Guide, *lit: str) -> Markup:
+    """The guide's object, drawn, with the places that clues are at lit."""
+    return drawn(draw.scene(guide.drawing, lit=lit))
+
+
+def drawn(node: draw.Node) -> Markup:
+    """A drawing as it stands in a page."""
+    return Markup(draw.svg(node))
 
 
 def _shelf(build: str | None = None) -> Shelf:

@@ -26,7 +26,7 @@ RULED = re.compile(r"\.([a-z_-]+) \{")
 TELL_APART = """
 import hashlib, sys
 from fieldid.draw import scene, svg, swatches
-text = svg(swatches()) + svg(scene("iron", lit="collar")) + svg(scene("wood"))
+text = svg(swatches()) + svg(scene("iron", lit=["collar"])) + svg(scene("wood"))
 sys.stdout.write(hashlib.sha256(text.encode()).hexdigest())
 """
 

@@ -24,12 +24,14 @@ def test_nothing_is_lit_unasked(name):
 
 @pytest.mark.parametrize(("name", "spot"), PLACES)
 def test_only_the_named_spot_is_lit(name, spot):
-    assert set(lit(scene(name, lit=spot))) == {spot}
+    assert set(lit(scene(name, lit=[spot]))) == {spot}
 
 
 @pytest.mark.parametrize(("name", "spot"), PLACES)
 def test_lighting_changes_classes_alone(name, spot):
-    assert svg(scene(name, lit=spot)).replace(LIT, "drawing__spot") == svg(scene(name))
+    lighted = svg(scene(name, lit=[spot]))
+
+    assert lighted.replace(LIT, "drawing__spot") == svg(scene(name))
 
 
 def test_spots_are_named_once():

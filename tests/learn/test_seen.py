@@ -19,7 +19,7 @@ def changed(clue, y, **more):
     tables = prepare(guide(clue, years=YEARS, **more))
     return [
         ([each.option.id for each in change.new], [o.id for o in change.gone])
-        for change in changes(tables, y)
+        for change in changes(tables)[y]
     ]
 
 
