@@ -64,6 +64,12 @@ def parser() -> argparse.ArgumentParser:
             "Print the verdict on what was read off an object.",
             _judge_options,
         ),
+        (
+            _card,
+            "card",
+            "Write a guide as one sheet to print, for a pocket without a phone.",
+            _card_options,
+        ),
     ):
         own = commands.add_parser(name, help=does, description=does)
         options(own)
@@ -212,6 +218,24 @@ def _judge(asked: argparse.Namespace) -> int:
     if told != Told():
         raise UsageError("--find holds the whole find; leave out what else is read")
     return judge_file(asked.guide, asked.find, wishes)
+
+
+def _card_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
+    own.add_argument(
+        "--out",
+        type=Path,
+        required=True,
+        metavar="FILE",
+        help="the HTML file to write; it needs nothing beside it",
+    )
+
+
+def _card(asked: argparse.Namespace) -> int:
+    from fieldid.commands.card import card
+
+    card(asked.guide, asked.out)
+    return 0
 
 
 class _InOrder(argparse.Action):

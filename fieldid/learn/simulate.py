@@ -34,6 +34,10 @@ class Sureness:
     seconds: float
 
 
+_Known = dict[tuple[tuple[str, Reading], ...], tuple[Posterior, int | None]]
+"""What was read so far, and what follows: many specimens begin alike."""
+
+
 def sureness(
     tables: Tables, *, walks: int = WALKS, looks: int = LOOKS
 ) -> tuple[Sureness, ...]:
@@ -42,8 +46,9 @@ def sureness(
     Who has nothing worthwhile left to look at keeps what is known.
     """
     draw = lots(SEED)
+    known: _Known = {}
     rows = [
-        list(_walk(tables, specimen(tables, draw, y=None, member=None), looks))
+        list(_walk(tables, specimen(tables, draw, y=None, member=None), looks, known))
         for _ in range(walks)
     ]
     return tuple(
@@ -71,18 +76,20 @@ def _mean_years(tables: Tables, found: list[Specimen]) -> tuple[float, ...]:
 
 
 def _walk(
-    tables: Tables, found: Specimen, looks: int
+    tables: Tables, found: Specimen, looks: int, known: "_Known"
 ) -> Iterator[tuple[float, float, float]]:
     """What is told, whether it is right, and the seconds, look by look from none on."""
     shown = dict(found.readings)
     item, seconds = Item(), 0.0
-    for look in range(looks + 1):
-        posterior = weigh(tables, item)
+    for _ in range(looks + 1):
+        if item.readings not in known:
+            posterior = weigh(tables, item)
+            known[item.readings] = (posterior, _best(tables, item, posterior))
+        posterior, k = known[item.readings]
         yield (*_leading(tables, posterior, found.cell), seconds)
-        k = _best(tables, item, posterior) if look < looks else None
         if k is not None:
             clue = tables.guide.clues[k]
-            item = _read(item, clue.id, shown[clue.id])
+            item = Item((*item.readings, (clue.id, shown[clue.id])))
             seconds += clue.seconds
 
 
@@ -97,7 +104,3 @@ def _best(tables: Tables, item: Item, posterior: Posterior) -> int | None:
     found = prospects(tables, item, posterior, claimed=None, away=False, without=())
     worth = [each.k for each in found if each.bits >= WORTHWHILE]
     return worth[0] if worth else None
-
-
-def _read(item: Item, clue: str, reading: Reading) -> Item:
-    return Item((*item.readings, (clue, reading)))

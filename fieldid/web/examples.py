@@ -8,12 +8,13 @@ year shows. A few sets beside them, if the guide knows sets.
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from fieldid.engine import Claim, Find, Item, Tables, judge, prepare
+from fieldid.engine import Claim, Find, Item, Tables, judge
 from fieldid.engine.find import Reading
 from fieldid.engine.guide import Guide
 from fieldid.engine.prepare import tables_for
 from fieldid.engine.typical import typical
 from fieldid.guides.pack import pack, plain
+from fieldid.web.prepared import tables_of
 
 DIGITS = 12
 """Three more than must agree, and few enough for a short file."""
@@ -31,7 +32,7 @@ Example = tuple[Find, dict[str, Any]]
 
 def examples(guide: Guide) -> dict[str, Any]:
     """The packed guide, its drawings left out, with finds and their verdicts."""
-    tables = prepare(guide)
+    tables = tables_of(guide)
     cases = [
         {"find": plain(find), **limits, "verdict": plain(judge(tables, find, **limits))}
         for find, wished in _finds(tables)

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from fieldid.draw import charts
 from fieldid.draw.nodes import Node
-from fieldid.engine import Tables, prepare
+from fieldid.engine import Tables
 from fieldid.engine.guide import Clue, Guide, ModelYear, Part
 from fieldid.engine.range import brackets
 from fieldid.engine.words import capital, figure, listed, month, percent
@@ -14,6 +14,7 @@ from fieldid.learn.seen import Change, Seen, changes, seen
 from fieldid.learn.simulate import EACH, WALKS, Sureness, mistaken, sureness
 from fieldid.learn.worth import Worth, whole, worths
 from fieldid.web.marks import Row, rows
+from fieldid.web.prepared import tables_of
 
 ALIKE = 0.1
 """Two years are named as hard to tell apart from this share on."""
@@ -97,7 +98,7 @@ class Lesson:
 @lru_cache(maxsize=64)
 def lesson(guide: Guide) -> Lesson:
     """What the guide's page shows."""
-    tables = prepare(guide)
+    tables = tables_of(guide)
     told = worths(tables)
     return Lesson(
         parts=tuple(_part(guide, part) for part in guide.parts),

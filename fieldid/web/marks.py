@@ -7,13 +7,14 @@ has; on one page a person looks up those that are there.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from fieldid.engine import Item, Tables, prepare
+from fieldid.engine import Item, Tables
 from fieldid.engine.claim import fitting
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number, layouts
 from fieldid.engine.one import weigh
 from fieldid.engine.range import brackets, named, run
 from fieldid.engine.special import Vector
 from fieldid.engine.words import figure, years
+from fieldid.web.prepared import tables_of
 
 ANY = "any year"
 
@@ -47,7 +48,7 @@ class Row:
 
 def rows(guide: Guide) -> tuple[Row, ...]:
     """Every clue of the guide, in its order."""
-    tables = prepare(guide)
+    tables = tables_of(guide)
     return tuple(_row(tables, clue) for clue in guide.clues)
 
 

@@ -14,6 +14,7 @@ from fieldid import __version__, draw
 from fieldid.engine.guide import Guide
 from fieldid.engine.range import brackets
 from fieldid.guides.pack import dump
+from fieldid.web.card import card
 from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
@@ -47,8 +48,14 @@ JOINED = {
 }
 """The app's style sheets in two files, each in this order: the second is asked for by
 the script that needs it."""
-ALONE = ("tokens", "base", "drawing", "tree", "guide", "verdict", "judge")
+ALONE = ("tokens", "base", "drawing", "tree", "guide", "card", "verdict", "judge")
 """Style sheets of the pages beside the app."""
+ALONE_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
+"""What a page that is a file of its own may do: look as it does, and nothing else."""
+CARD = ("tokens", "base", "drawing", "card")
+"""Those of the sheet for a pocket."""
+FLAGS = 3
+"""So many red flags of the guide's own have room there."""
 NAMED = (*JOINED, *(f"css/{name}.css" for name in ALONE), EARLY, *SCRIPTS)
 """The style sheets and scripts that pages and scripts name."""
 COLOUR = "#f4ecd8"
@@ -98,6 +105,7 @@ def addresses(shelf: Shelf) -> tuple[str, ...]:
                 "manifest.webmanifest",
                 "icon.svg",
                 *CUTS,
+                *(f"card-{guide.id}.html" for guide in shelf.guides),
                 *(f"guide-{guide.id}.html" for guide in shelf.guides),
                 *(f"tree-{guide.id}.html" for guide in shelf.guides),
                 *(shelf.base + path for path in unchanging),
@@ -148,6 +156,12 @@ def lessons(guide_id: str) -> str:
         pictures=pictures(guide.clues),
         drawn=drawn,
     )
+
+
+@phone.get("/card-<guide_id>.html")
+def pocket(guide_id: str) -> str:
+    """A guide on one sheet of paper."""
+    return card_page(_guide(_shelf(), guide_id))
 
 
 @phone.get("/manifest.webmanifest")
@@ -238,6 +252,22 @@ def common() -> dict[str, object]:
 def picture(guide: Guide, *lit: str) -> Markup:
     """The guide's object, drawn, with the places that clues are at lit."""
     return drawn(draw.scene(guide.drawing, lit=lit))
+
+
+def card_page(guide: Guide, *, styles: str = "") -> str:
+    """The sheet as a page of the app, or with all its styles as a file of its own."""
+    made = card(guide)
+    alone = {"policy": ALONE_POLICY} if styles else {}
+    return render_template(
+        "phone/card.html",
+        **alone,
+        guide=guide,
+        card=made,
+        pictures=pictures(made.clues),
+        styles=Markup(styles),
+        sheets=CARD,
+        flags=FLAGS,
+    )
 
 
 def drawn(node: draw.Node) -> Markup:

@@ -5,7 +5,8 @@ from bundles import app, guide
 from fieldid.engine import Find, Item, judge, prepare
 from fieldid.engine.guide import Code, Measure
 from fieldid.web.asking import asks, read, skip
-from fieldid.web.tree import QUESTIONS, Leaf, Question, tree
+from fieldid.web.growing import QUESTIONS
+from fieldid.web.tree import Leaf, Question, tree
 
 
 @pytest.fixture(scope="module")
