@@ -10,13 +10,19 @@ from scipy.stats import binom
 
 from camera import CARD, Camera, asked, camera, inside, laid, rim
 
-SIZE = Path(__file__).parents[1] / "static" / "phone" / "scale" / "size.js"
+SCALE = Path(__file__).parents[1] / "static" / "phone" / "scale"
 ASK = """
-const [, address] = process.argv;
-const { size } = await import(address);
+const [, folder, door] = process.argv;
+const { size } = await import(`${folder}/size.js`);
+const { sized } = await import(`${folder}/marked.js`);
+const doors = {
+  size,
+  sized: ({ scale, marks, ends, photo }) =>
+    sized({ photo, points: [...marks, ...ends] }, scale, "mm"),
+};
 const told = (asked) => {
   try {
-    return size(asked);
+    return doors[door](asked);
   } catch (error) {
     if (error.name !== "ScaleError") throw error;
     return { wrong: error.message };
@@ -34,10 +40,10 @@ WITHIN_ONE = 0.6827
 TRIALS = 1000
 
 
-def sizes(asks: list[dict]) -> list[dict]:
-    """What the phone says to each of them."""
+def sizes(asks: list[dict], door: str = "size") -> list[dict]:
+    """What the phone says to each of them: the arithmetic, or as a screen's reading."""
     done = subprocess.run(
-        ["node", "--input-type=module", "-e", ASK, SIZE.as_uri()],
+        ["node", "--input-type=module", "-e", ASK, SCALE.as_uri(), door],
         input=json.dumps(asks),
         capture_output=True,
         text=True,
@@ -46,7 +52,14 @@ def sizes(asks: list[dict]) -> list[dict]:
     return json.loads(done.stdout)
 
 
-def photo(kind: str, dice: np.random.Generator, *, held: float, pointing: float):
+def photo(
+    kind: str,
+    dice: np.random.Generator,
+    *,
+    held: float,
+    pointing: float,
+    around: int = 8,
+):
     """A length that is true, and what is asked of a photo of it beside a scale."""
     while True:
         taken = camera(dice, held=held)
@@ -57,7 +70,7 @@ def photo(kind: str, dice: np.random.Generator, *, held: float, pointing: float)
             whole, doubt, flat = 85.6, CARD_DOUBT, CARD - CARD.mean(axis=0)
         else:
             scale = COIN | {"doubt": COIN_DOUBT}
-            whole, doubt, flat = 24.25, COIN_DOUBT, rim(24.25, 8)
+            whole, doubt, flat = 24.25, COIN_DOUBT, rim(24.25, around)
         # No card and no coin is exactly of its size.
         made = 1 + dice.normal(0, doubt) / whole if pointing else 1.0
         seen = [taken.sees(laid(made * flat, dice, around=30)), taken.sees(ends)]
@@ -116,6 +129,38 @@ def test_two_thirds_lie_within_one_error(kind, held):
     assert low <= within(*found) <= high
     # And no long tail beside them: of normal errors it would be 95.4 percent.
     assert within(*found, times=2) >= binom.ppf(0.001, found.shape[1], 0.9545)
+
+
+@pytest.mark.parametrize("kind", ["card", "coin"])
+@pytest.mark.parametrize("long", [1600, 1200])
+def test_readings_off_the_screen_are_as_honest(kind, long):
+    """Of 1,000 synthetic trials 68 percent, or what chance allows of it, lie within
+    one standard error: all through the screen's own door, the reading rounded, the
+    rim with its six points, and a finger off by as much of a smaller photo.
+    """
+    dice = np.random.default_rng(9)
+    taken = [
+        photo(kind, dice, held=8, pointing=POINTING, around=6) for _ in range(TRIALS)
+    ]
+    told = sizes([_smaller(ask, long / 1600) for _, ask in taken], door="sized")
+    found = np.array(
+        [
+            (true, each["value"], each["error"])
+            for (true, _), each in zip(taken, told, strict=True)
+            if "value" in each
+        ]
+    ).T
+    assert found.shape[1] > 0.97 * TRIALS
+    low, high = binom.interval(0.999, found.shape[1], WITHIN_ONE)
+
+    assert low <= within(*found) <= high
+
+
+def _smaller(ask: dict, by: float) -> dict:
+    """The same photo with fewer pixels."""
+    points = {key: (by * np.array(ask[key])).tolist() for key in ("marks", "ends")}
+    width, height = ask["photo"]["width"], ask["photo"]["height"]
+    return ask | points | {"photo": {"width": by * width, "height": by * height}}
 
 
 @pytest.mark.parametrize("held", [1, 4])

@@ -59,10 +59,16 @@ function triedAll({ guide, cases }, { prepare, judge, unpack }) {
 function named({ guide, items }) {
   const told = items.map(({ member, readings, gone }) => [
     ...(member === null ? [] : [`member ${member}`]),
-    ...readings.map(([clue, reading]) => `${clue}=${reading ?? "?"}`),
+    ...readings.map(([clue, reading]) => `${clue}=${readingTold(reading)}`),
     ...gone.map((part) => `${part} gone`),
   ]);
   return [guide, ...told.flat()].join(" ");
+}
+
+/** @param {import("./engine/find.js").Reading} reading */
+function readingTold(reading) {
+  if (reading === null) return "?";
+  return typeof reading === "object" ? `${reading.value} ± ${reading.error}` : reading;
 }
 
 /**

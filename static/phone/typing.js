@@ -35,7 +35,7 @@ export function into(entry, { clue, places }, items) {
   if (entry.whose === whose) return entry;
   const item = items[places[0]];
   const read = (clue && item && reading(item, clue.id)) ?? "";
-  // A size that has an error is typed again without it.
+  // Of a size with an error the size alone is shown; as long as it stays, so does the error.
   return { whose, typed: String(typeof read === "object" ? read.value : read), wrong: "" };
 }
 
@@ -69,15 +69,20 @@ export const typing = (entry, typed) => ({ ...entry, typed, wrong: "" });
 /**
  * The reading that was typed, or what is wrong with it.
  * @param {Typed} kind @param {string} typed
+ * @param {Reading} [before] what stands there already
  * @returns {{wrong: string, reading: Reading}}
  */
-export function meant(kind, typed) {
+export function meant(kind, typed, before) {
   switch (kind.name) {
     case "code":
       return { wrong: spelling.missing(kind, typed), reading: typed };
     case "number":
       return { wrong: counting.unfit(kind, typed), reading: Number(typed) };
     case "measure":
-      return { wrong: unfit(kind, typed), reading: parse(kind, typed) };
+      return { wrong: unfit(kind, typed), reading: sameOr(before, parse(kind, typed)) };
   }
 }
+
+/** A size that was left as it stood keeps its error. @param {Reading | undefined} before @param {number | null} size */
+const sameOr = (before, size) =>
+  before && typeof before === "object" && before.value === size ? before : size;

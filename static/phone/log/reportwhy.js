@@ -167,7 +167,9 @@ function textOf({ guide, clue: id, reading }) {
   const { kind } = clue ?? {};
   const known = kind?.name !== "choice" || kind.options.some((option) => option.id === reading);
   if (clue && known) return shown(clue, reading);
-  return typeof reading === "string" ? reading : String(measured(reading).value);
+  if (typeof reading === "string") return reading;
+  const { value, error } = measured(reading);
+  return error > 0 ? `${value}, give or take ${error}` : String(value);
 }
 
 /** A part that is gone counts as replaced. @param {PartState} state */

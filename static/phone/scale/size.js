@@ -1,5 +1,6 @@
 /** A size off a photo: points on a scale and on an object in, a measure's reading out. */
 
+import { MILLIMETRES } from "../lengths.js";
 import { besideCard } from "./card.js";
 import { besideCoin } from "./coin.js";
 import { ScaleError } from "./refusal.js";
@@ -16,13 +17,6 @@ import { ScaleError } from "./refusal.js";
  * of 1600. Ours; it is a standard error, so one point in three is further off.
  */
 export const POINTING = 1.5;
-
-/** Millimetres in the units of length that guides use. @type {ReadonlyMap<string, number>} */
-export const MILLIMETRES = new Map([
-  ["mm", 1],
-  ["cm", 10],
-  ["in", 25.4],
-]);
 
 /** A length that is not so many times its error is none. */
 const LEAST_LENGTH = 3;

@@ -3,7 +3,8 @@
 /**
  * @typedef {object} Taken
  * @property {"reading" | "cannot" | "gone" | "typed"} means
- * @property {string} value
+ * @property {string | import("../engine/find.js").Measured} value what was typed, an option's
+ *   id, or a size that was taken off a photo
  * @property {boolean} [rest] whether it is the same on all others
  */
 

@@ -1,18 +1,22 @@
 /** A measure: a number with its unit, a ruler that shows where it lies, a hint. */
 
 import { amount } from "../amount.js";
+import { measured } from "../engine/find.js";
+import { LEAST_SAID } from "../engine/typical.js";
 import { figure } from "../engine/words.js";
+import { LONGEST, MILLIMETRES } from "../lengths.js";
+import { toSizing } from "../routes.js";
+import { reading } from "../scope.js";
 import { named, pointsOf, START } from "../swing.js";
 import { piece, set, slot } from "./dom.js";
 import { picture } from "./picture.js";
 import { drawRuler } from "./ruler.js";
 import { drawSwing } from "./swing.js";
 
+/** @typedef {import("../engine/find.js").Measured} Measured */
 /** @typedef {import("../engine/guide.js").Measure} Measure */
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 
-/** Millimetres in a unit of length. */
-const LENGTHS = { mm: 1, cm: 10, in: 25.4 };
 /** What the edge of a sheet of paper can carry, in millimetres. */
 const SHEET = 250;
 const ON_PAPER =
@@ -26,10 +30,11 @@ const SAID = /\bwithout\b/i;
  * The field for a measure, with what was typed and what is wrong with it.
  * @param {Clue} clue
  * @param {Measure} kind the clue's own
- * @param {{typed: string, wrong: string, swing?: import("../swing.js").Swing}} entry
+ * @param {import("./clue.js").Asked} data
  */
-export function drawMeasure(clue, kind, { typed, wrong, swing }) {
+export function drawMeasure(clue, kind, { session, places, typed, wrong, swing }) {
   const { asked, unit } = scale(kind);
+  const item = session.items[places[0]];
   const made = piece("measure", {
     picture: clue.picture ? picture(clue.picture) : null,
     label: `The ${asked}`,
@@ -38,9 +43,12 @@ export function drawMeasure(clue, kind, { typed, wrong, swing }) {
     wrong,
     ruler: ruler(kind, typed),
     without: without(clue.where, kind),
+    estimate: estimate(kind, measured(reading(item, clue.id))),
+    photo: inPhoto(kind) ? "Measure it in a photo" : null,
     // What was worked out and taken over is out of the way.
     helper: kind.helper ? [drawSwing(swing ?? START, !!swing && !typed)] : null,
   });
+  if (inPhoto(kind)) set(slot(made, "photo"), { href: toSizing(clue.id, item.member) });
   const value = kind.helper ? shown(kind, typed) : typed;
   set(slot(made, "input"), { value, "aria-invalid": wrong ? "true" : null });
   return made;
@@ -75,6 +83,23 @@ export function unfit(kind, typed) {
 export const written = (kind, size) => scale(kind).write(size);
 
 /**
+ * A size with its unit, and with its standard error if it has one, which is never so
+ * small that it is nothing.
+ * @param {Measure} kind @param {Measured} size
+ */
+export function sizeSaid(kind, { value, error }) {
+  const said = written(kind, value);
+  return error > 0 ? `${said}, give or take ${figure(Math.max(error, LEAST_SAID))}` : said;
+}
+
+/** Whether it is a length that a photo can tell. @param {Measure} kind */
+export const inPhoto = ({ unit, low, helper }) =>
+  !helper && low * (MILLIMETRES.get(unit) ?? Infinity) < LONGEST;
+
+/** What a measure can be. @param {Measure} kind */
+export const range = (kind) => `${scale(kind).say(kind.low)} to ${written(kind, kind.high)}`;
+
+/**
  * Moves the ruler's mark while the size is being typed, and takes back what was wrong.
  * @param {HTMLElement} root
  * @param {Measure} kind
@@ -94,13 +119,16 @@ function shown(kind, typed) {
 
 /** How to do without a tool, where that can be said. @param {string} where @param {Measure} kind */
 function without(where, { unit, high }) {
-  const length = LENGTHS[/** @type {keyof LENGTHS} */ (unit)];
+  const length = MILLIMETRES.get(unit);
   if (!length || SAID.test(where)) return null;
   return high * length <= SHEET ? ON_PAPER : ON_STRING;
 }
 
-/** @param {Measure} kind */
-const range = (kind) => `${scale(kind).say(kind.low)} to ${written(kind, kind.high)}`;
+/** That a size was told with an error, which one that is typed has not. @param {Measure} kind @param {Measured} size */
+function estimate(kind, size) {
+  if (!(size.error > 0)) return null;
+  return `Taken before: ${sizeSaid(kind, size)}. That stays so unless you type another size.`;
+}
 
 /** @param {Measure} kind @param {string} typed */
 const ruler = (kind, typed) => drawRuler(kind, parse(kind, typed), scale(kind).say);

@@ -2,9 +2,10 @@
 
 import { grouped } from "../counting.js";
 import { measured } from "../engine/find.js";
-import { figure, MONTHS } from "../engine/words.js";
-import { written } from "./measure.js";
+import { sizeSaid } from "./measure.js";
 import { apart } from "../spelling.js";
+
+export { day } from "../engine/words.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 
@@ -30,15 +31,9 @@ export function told(clue, reading) {
   if (reading === null) return CANNOT_TELL;
   const { kind } = clue;
   if (kind.name === "choice") return byId(kind.options, String(reading)).label;
-  if (kind.name === "measure") return size(kind, reading);
+  if (kind.name === "measure") return sizeSaid(kind, measured(reading));
   if (kind.name === "number") return grouped(String(reading));
   return apart(kind, String(reading)).replaceAll("?", "·");
-}
-
-/** A size, with its error where it has one. @param {import("../engine/guide.js").Measure} kind @param {import("../engine/find.js").Reading} reading */
-function size(kind, reading) {
-  const { value, error } = measured(reading);
-  return written(kind, value) + (error > 0 ? `, give or take ${figure(error)}` : "");
 }
 
 /** How many readings there are, in words. @param {readonly import("../session.js").Kept[]} items */
@@ -48,10 +43,4 @@ export function counted(items) {
   const many = told === 1 ? "1 reading" : `${told || "no"} readings`;
   if (items.length === 1) return told ? many : `${many} yet`;
   return `a set of ${items.length} with ${many}`;
-}
-
-/** A day as people write it: 2025-06-01 is 1 June 2025. @param {string} iso */
-export function day(iso) {
-  const [year, month, date] = iso.split("-").map(Number);
-  return `${date} ${MONTHS[month - 1]} ${year}`;
 }
