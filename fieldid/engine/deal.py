@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from fieldid.engine.guide import Guide, Prices
 from fieldid.engine.special import round9
-from fieldid.engine.words import WHOLE, figure, money
+from fieldid.engine.words import WHOLE, day, figure, money
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ def note(guide: Guide, prices: Prices) -> str:
         return "This is arithmetic on your own prices, not an appraisal."
     kind = "invented prices" if guide.fiction else "prices"
     return (
-        f"This is arithmetic on this guide's {kind} of {prices.date}, "
+        f"This is arithmetic on this guide's {kind} of {day(prices.date)}, "
         "which you can change to your own, not an appraisal."
     )
 

@@ -80,10 +80,11 @@ def offer(
     deal: Deal,
     away: bool = False,
     without: Sequence[str] = (),
+    photos: bool = False,
 ) -> Offer:
     """What to offer for the find's one object, or for its set.
 
-    `away` and `without` limit what to look at next, as for `judge`.
+    `away`, `without` and `photos` limit what to look at next, as for `judge`.
     """
     items = tuple(counted(tables, item) for item in find.items)
     posterior = weigh_all(tables, items)
@@ -91,7 +92,7 @@ def offer(
     left = scenes(tables, items, posterior)
     known = amounts(tables, listed, left)
     terms = _terms(prices, deal, known)
-    limits = (away, tuple(without))
+    limits = (away, tuple(without), photos)
     looks = _looks(tables, items, posterior, terms, listed, left, limits)
     knowing = None if deal.asked is None else perfect(known, _bargain(terms)) / 100
     priced = any(listed.whole)
@@ -147,12 +148,12 @@ def _looks(
     terms: Terms,
     listed: Sheet,
     left: Sequence[Scene],
-    limits: tuple[bool, tuple[str, ...]],
+    limits: tuple[bool, tuple[str, ...], bool],
 ) -> tuple[Look, ...]:
     """What can still be looked at once a price is asked, best first."""
     if terms.deal.asked is None:
         return ()
-    away, without = limits
+    away, without, photos = limits
     found = trials(
         tables,
         items,
@@ -162,6 +163,7 @@ def _looks(
         bargain=_bargain(terms),
         away=away,
         without=without,
+        photos=photos,
     )
     looks = [_look(tables, items, terms, trial) for trial in found]
     return tuple(sorted(looks, key=lambda look: -round9(look.per_minute)))

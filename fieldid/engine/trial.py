@@ -92,13 +92,14 @@ def trials(
     bargain: Bargain,
     away: bool,
     without: Sequence[str],
+    photos: bool,
 ) -> list[Trial]:
     """Every clue that can still be looked at on every item, in their order."""
     kept = _kept(tables, sheet, scenes)
     found = []
     for i, item in enumerate(items):
         known: dict[int, _Part] = {}
-        for k in left(tables, item, away=away, without=without, photos=False):
+        for k in left(tables, item, away=away, without=without, photos=photos):
             p = tables.part_of[k]
             if p not in known:
                 known[p] = (

@@ -159,6 +159,16 @@ def month(t: int) -> str:
     return f"{MONTHS[t % 12]} {t // 12}"
 
 
+def day(iso: str) -> str:
+    """A day as people write it.
+
+    >>> day("2025-06-01")
+    '1 June 2025'
+    """
+    year, month, date = map(int, iso.split("-"))
+    return f"{date} {MONTHS[month - 1]} {year}"
+
+
 def years(numbers: Sequence[int]) -> str:
     """Rising years with runs drawn together.
 

@@ -15,6 +15,7 @@ SCREENS = (
     "#set",
     "#claim",
     "#seller",
+    "#offer",
     "#verdict",
     "#verdict/6",
 )

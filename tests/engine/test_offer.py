@@ -283,8 +283,8 @@ def test_note_says_that_it_is_no_appraisal():
 
     assert answer().note == "This is arithmetic on your own prices, not an appraisal."
     assert answer(prices=given).note == (
-        "This is arithmetic on this guide's invented prices of 2026-02-01, which you "
-        "can change to your own, not an appraisal."
+        "This is arithmetic on this guide's invented prices of 1 February 2026, which "
+        "you can change to your own, not an appraisal."
     )
 
 
@@ -347,12 +347,12 @@ def test_reading_that_cannot_be_told_is_worth_less():
 
 
 def test_limits_leave_out_looks():
-    tools = replace(SURE, clues=(replace(BAND, needs="callipers"),))
+    tools = replace(SURE, clues=(replace(BAND, needs="callipers", photo=""),))
     tables, deal = prepare(tools), Deal(asked=160.0)
-    limits = ({"away": True}, {"without": ("callipers",)}, {})
+    limits = ({"away": True}, {"without": ("callipers",)}, {"photos": True}, {})
     found = [offer(tables, find(), prices=PRICES, deal=deal, **each) for each in limits]
 
-    assert [len(each.looks) for each in found] == [0, 0, 1]
+    assert [len(each.looks) for each in found] == [0, 0, 0, 1]
 
 
 @settings(max_examples=40, deadline=None)

@@ -6,7 +6,7 @@
  */
 
 import { round9 } from "./special.js";
-import { WHOLE, figure, money } from "./words.js";
+import { WHOLE, day, figure, money } from "./words.js";
 
 /** @import { Guide, Prices } from "./guide.js" */
 
@@ -134,7 +134,7 @@ export function note(guide, prices) {
   }
   const kind = guide.fiction ? "invented prices" : "prices";
   return (
-    `This is arithmetic on this guide's ${kind} of ${prices.date}, ` +
+    `This is arithmetic on this guide's ${kind} of ${day(prices.date)}, ` +
     "which you can change to your own, not an appraisal."
   );
 }

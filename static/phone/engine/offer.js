@@ -66,21 +66,26 @@ export const UNASKED =
 /**
  * What to offer for the find's one object, or for its set.
  *
- * `away` and `without` limit what to look at next, as for `judge`.
+ * `away`, `without` and `photos` limit what to look at next, as for `judge`.
  * @param {Tables} tables
  * @param {Find} find
  * @param {{prices: Prices, deal: Deal, away?: boolean,
- *   without?: readonly string[]}} by
+ *   without?: readonly string[], photos?: boolean}} by
  * @returns {Offer}
  */
-export function offer(tables, find, { prices, deal, away = false, without = [] }) {
+export function offer(
+  tables,
+  find,
+  { prices, deal, away = false, without = [], photos = false },
+) {
   const items = find.items.map((item) => counted(tables, item));
   const posterior = weigh_all(tables, items);
   const listed = sheet(tables.guide, items, { prices, condition: deal.condition });
   const left = scenes(tables, items, posterior);
   const known = amounts(tables, listed, left);
   const terms = _terms(prices, deal, known);
-  const looks = _looks(tables, items, posterior, terms, listed, left, [away, without]);
+  const limits = /** @type {const} */ ([away, without, photos]);
+  const looks = _looks(tables, items, posterior, terms, listed, left, limits);
   const knowing = deal.asked === null ? null : perfect(known, _bargain(terms)) / 100;
   const priced = listed.whole.some((x) => x > 0);
   return Object.freeze({
@@ -161,20 +166,21 @@ function _bargain(terms) {
  * @param {Terms} terms
  * @param {Sheet} listed
  * @param {readonly Scene[]} left
- * @param {readonly [boolean, readonly string[]]} limits
+ * @param {readonly [boolean, readonly string[], boolean]} limits
  * @returns {Look[]}
  */
 function _looks(tables, items, posterior, terms, listed, left, limits) {
   if (terms.deal.asked === null) {
     return [];
   }
-  const [away, without] = limits;
+  const [away, without, photos] = limits;
   const found = trials(tables, items, posterior, {
     sheet: listed,
     scenes: left,
     bargain: _bargain(terms),
     away,
     without,
+    photos,
   });
   const looks = found.map((trial) => _look(tables, items, terms, trial));
   return looks.sort((a, b) => round9(b.per_minute) - round9(a.per_minute));

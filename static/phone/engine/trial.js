@@ -93,21 +93,21 @@ export function perfect(amounts, bargain) {
  * @param {readonly Item[]} items
  * @param {Weighed} posterior
  * @param {{sheet: Sheet, scenes: readonly Scene[], bargain: Bargain, away: boolean,
- *   without: readonly string[]}} by
+ *   without: readonly string[], photos: boolean}} by
  * @returns {Trial[]}
  */
 export function trials(
   tables,
   items,
   posterior,
-  { sheet, scenes, bargain, away, without },
+  { sheet, scenes, bargain, away, without, photos },
 ) {
   const kept = _kept(tables, sheet, scenes);
   const found = [];
   for (const [i, item] of items.entries()) {
     /** @type {Map<number, _Part>} */
     const known = new Map();
-    for (const k of left(tables, item, { away, without, photos: false })) {
+    for (const k of left(tables, item, { away, without, photos })) {
       const p = tables.part_of[k];
       const part =
         known.get(p) ??

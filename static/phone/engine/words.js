@@ -172,6 +172,15 @@ export function month(t) {
 }
 
 /**
+ * A day as people write it.
+ * @param {string} iso
+ */
+export function day(iso) {
+  const [year, month, date] = iso.split("-").map(Number);
+  return `${date} ${MONTHS[month - 1]} ${year}`;
+}
+
+/**
  * Rising years with runs drawn together.
  * @param {readonly number[]} numbers
  */

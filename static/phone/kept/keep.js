@@ -9,6 +9,7 @@ import { made } from "../log/record.js";
 import { toEntry } from "../routes.js";
 import { listen, screenOf } from "../view/dom.js";
 import { allowKeeping, showKept } from "../view/keep.js";
+import { dealOf } from "./dealt.js";
 import { begunAnew, entryOf, remember } from "./open.js";
 import { sayNext } from "./said.js";
 import { attempt } from "./sentence.js";
@@ -35,14 +36,14 @@ export function startKeep(app) {
       attempt(() => keepAndShow(desk, app), tell, app.failed).finally(() => (busy = false));
     },
   });
-  listen(screenOf("home"), { start: ({ guide = "" }) => begunAnew(guide) });
+  listen(screenOf("home"), { start: ({ guide = "" }) => void begunAnew(guide).catch(app.failed) });
   allowKeeping(verdict);
 }
 
 /** @param {Desk} desk @param {App} app */
 async function keepAndShow(desk, app) {
   const known = await inLog(desk);
-  const { id } = known ? await book.judgeAgain(known, desk) : await added(desk);
+  const { id } = known ? await broughtUp(known, desk) : await added(desk);
   remember(desk, id).catch(app.failed);
   sayNext(known ? AGAIN : NEW);
   location.hash = toEntry(id);
@@ -50,12 +51,23 @@ async function keepAndShow(desk, app) {
 
 /** @param {Desk} desk */
 async function added(desk) {
-  const own = { date: today(), currency: await lastCurrency() };
+  const { asked, currency } = await dealOf(desk);
+  const own = { date: today(), asked, currency: (asked !== null && currency) || (await lastCurrency()) };
   return book.add(made(desk, { id: newId(), now: new Date().toISOString() }, own));
 }
 
+/** The entry with today's verdict, and the price that was asked since. @param {string} id @param {Desk} desk */
+async function broughtUp(id, desk) {
+  const entry = await book.judgeAgain(id, desk);
+  const { asked, currency } = await dealOf(desk);
+  const isOther = entry.currency && entry.currency !== currency;
+  // A price that stands in the entry was written there by hand.
+  if (asked === null || entry.asked !== null || isOther) return entry;
+  return book.change(id, { asked, currency });
+}
+
 /** Whoever buys here buys in the currency of the last time. */
-async function lastCurrency() {
+export async function lastCurrency() {
   const { entries } = await book.list();
   const told = entries.filter(({ currency }) => currency);
   const latest = told.reduce((one, other) => (other.changed > one.changed ? other : one), told[0]);
