@@ -8,7 +8,7 @@ many finds, each with what else its owner keeps of it.
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from marshmallow import EXCLUDE, ValidationError
+from marshmallow import EXCLUDE, ValidationError, fields
 
 from fieldid.engine.find import Claim, Find, Flag, Item, Verdict
 from fieldid.engine.guide import FORMAT, Guide
@@ -93,6 +93,8 @@ class LogSchema(TableSchema):
     format = Format(LOG_FORMAT)
     app = Word("fieldid", required=True)
     finds = Kept(required=True)
+    own = fields.Raw(load_default=None)
+    """Its owner's prices and wants, which are for the phone to read."""
 
 
 def load_all(

@@ -11,7 +11,7 @@ import { furnish } from "./furnish.js";
 import { keep, last as lastOpen, rememberLast, taken } from "./keeping.js";
 import { addMembers, pick, rename } from "./members.js";
 import { isLater, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
-import { ALL, isSet, isTouched } from "./scope.js";
+import { ALL, isSet, isTouched, reading } from "./scope.js";
 import { drawScreen } from "./screens.js";
 import { letter, startSeller } from "./seller.js";
 import * as session from "./session.js";
@@ -138,9 +138,11 @@ function take({ means, value, rest = false }) {
   const { clue, places, open } = questionNow();
   if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide, places));
   if (means === "cannot") return goOn(session.answer(now.session, clue, null, open));
-  if (means === "reading") return goOn(session.answer(now.session, clue, value, places));
+  if (means === "reading" || typeof value !== "string") {
+    return goOn(session.answer(now.session, clue, value, places));
+  }
   if (clue.kind.name === "choice") return;
-  const typed = meant(clue.kind, value);
+  const typed = meant(clue.kind, value, reading(now.session.items[places[0]], clue.id));
   if (!typed.wrong) return goOn(session.answer(now.session, clue, typed.reading, rest ? open : places));
   enter({ ...entry, typed: value, wrong: typed.wrong });
   at("#size, [data-act=key]").focus({ preventScroll: true });

@@ -2,8 +2,10 @@
 
 import io
 import json
+import subprocess
 import sys
 from itertools import permutations
+from pathlib import Path
 
 import pytest
 
@@ -342,6 +344,29 @@ def test_log_is_judged_find_by_find(run, tmp_path):
     lines = line() + line(guide=other["guide"], items=[{}])
     assert out == run("--find", "-", "--json", stdin=lines)[1]
     assert run("--find", str(file))[1].count("(invented)") == 2
+
+
+PHONE = Path(__file__).parents[2] / "static" / "phone"
+EXPORT = """
+const [, phone, finds] = process.argv;
+const { findsText } = await import(`${phone}/log/archive.js`);
+const own = { prices: [{ guide: "a" }], wants: [{ id: "b" }, { id: "c" }] };
+const kept = JSON.parse(finds).map((find) => JSON.stringify({ find }));
+process.stdout.write(findsText(kept, own));
+"""
+
+
+def test_log_is_judged_with_wants_beside_it(run):
+    """Just as the phone writes it; what its owner wants is nothing to judge."""
+    told = [PHONE.as_uri(), json.dumps([FIND, FIND])]
+    command = ["node", "--input-type=module", "-e", EXPORT, *told]
+    made = subprocess.run(command, capture_output=True, check=True).stdout
+    assert b'"own":{"prices":[' in made
+
+    code, out, err = run("--find", "-", "--json", stdin=made)
+
+    assert (code, err) == (0, "")
+    assert out == run("--find", "-", "--json", stdin=log(FIND, FIND))[1]
 
 
 def test_log_may_stand_on_one_line(run):

@@ -7,6 +7,7 @@ import { pictured } from "./pictured.js";
 
 const EARLY = "2026-11-24T10:00:00.000Z";
 const LATE = "2026-11-26T10:00:00.000Z";
+const NO_ROWS = { prices: [], wants: [], refused: [] };
 const FATES = ["added", "changed", "same", "older", "refused"];
 
 /** Entries as a file brings them, with those of their photos that are held. */
@@ -18,6 +19,7 @@ const opened = (...kept) => ({
     photos: async () => held ?? entry.photos.map((note) => note.id),
   })),
   refused: [],
+  own: NO_ROWS,
 });
 const alone = (kept) => ({ ...kept, held: [] });
 const titles = (plan, fate) =>
@@ -171,4 +173,26 @@ test("a full log takes changes and nothing new", () => {
   assert.deepEqual(plan.refused.map(({ place, why }) => [place, why]), [
     [2, "The log has room for 5000 finds."],
   ]);
+});
+
+test("a find that cannot be read here is not written over", () => {
+  const plan = merged([], opened(pictured(1), pictured(2)), { unread: [id(1)] });
+
+  assert.deepEqual(plan.added.map(({ entry }) => entry.id), [id(2)]);
+  assert.deepEqual(plan.refused.map(({ place, why }) => [place, why]), [
+    [
+      1,
+      "A find with the same id lies in the log and cannot be read here: " +
+        "it is left as it is.",
+    ],
+  ]);
+});
+
+test("finds that cannot be read take their room", () => {
+  const log = Array.from({ length: 4998 }, (_, i) => ({ ...pictured(1).entry, id: id(i + 1) }));
+  const unread = [id(5998), id(5999)];
+  const plan = merged(log, opened(pictured(6000), pictured(1, [], { changed: LATE })), { unread });
+
+  assert.deepEqual(Object.keys(fates(plan)), ["changed", "refused"]);
+  assert.match(plan.refused[0].why, /room for 5000 finds/);
 });

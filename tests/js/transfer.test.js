@@ -110,7 +110,11 @@ test("a find in a file is as the rules have it", async () => {
 });
 
 test("an export of nothing can be opened", async () => {
-  assert.deepEqual(await opened(await fileOf([])), { incoming: [], refused: [] });
+  assert.deepEqual(await opened(await fileOf([])), {
+    incoming: [],
+    refused: [],
+    own: { prices: [], wants: [], refused: [] },
+  });
 });
 
 test("photos that could not come back are named", async () => {

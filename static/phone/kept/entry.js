@@ -13,7 +13,7 @@ import { fillWays, startReport } from "./entryreport.js";
 import { guidesOf } from "./guides.js";
 import { isMissed } from "./missed.js";
 import { NAMES, read, written } from "./own.js";
-import { remember, unkept } from "./open.js";
+import { reopened, unkept } from "./open.js";
 import { saidNow, sayNext } from "./said.js";
 import { attempt } from "./sentence.js";
 
@@ -160,7 +160,7 @@ async function layOpen(app) {
   const { desk, lost } = today(entry, await app.opened(entry.guide));
   await app.open(desk.find);
   lost.forEach(app.say);
-  await remember(/** @type {import("../desk.js").Desk} */ (app.desk()), entry.id);
+  await reopened(/** @type {import("../desk.js").Desk} */ (app.desk()), entry);
 }
 
 /** @param {HTMLElement} root @param {App} app */
@@ -186,8 +186,8 @@ async function keepAgain(root, app) {
 
 /** @param {App} app */
 async function remove(app) {
-  const { id, title, guide } = now().entry;
-  await book.remove(id);
-  sayNext(`“${title || guidesOf(app).titled(guide)}” is deleted.`);
+  const { entry } = now();
+  await book.remove(entry.id);
+  sayNext(`“${guidesOf(app).named(entry)}” is deleted.`);
   location.hash = "#finds";
 }

@@ -1,8 +1,9 @@
 /** The report of an entry: shared, saved or printed, with no more than the person ticks. */
 
 import { book } from "../log/book.js";
-import { fileName, report } from "../log/report.js";
+import { fileName, page, report } from "../log/report.js";
 import { canPrint, print, save, share } from "../log/reporthand.js";
+import { STYLE } from "../log/reportstyle.js";
 import { listen, slot } from "../view/dom.js";
 import { fillReport, ticked } from "../view/entryreport.js";
 import { today } from "./again.js";
@@ -25,9 +26,12 @@ export function startReport(root, app, now) {
   listen(root, {
     "report-share": () => hand((asked) => share(report(asked), fileName(asked))),
     "report-save": () => hand((asked) => save(report(asked), fileName(asked))),
-    "report-print": () => hand(print),
+    "report-print": () => hand(printed),
   });
 }
+
+/** @param {Asked} asked */
+const printed = (asked) => print({ page: (source) => page(asked, source), style: STYLE });
 
 /** Offers what can be told and done. @param {HTMLElement} root @param {Shown} shown */
 export function fillWays(root, { entry, opened }) {

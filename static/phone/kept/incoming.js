@@ -1,13 +1,17 @@
 /** Finds from a file: read, shown as what would become of the log, then taken in. */
 
 import { book } from "../log/book.js";
-import { inWords, merged, opened, taking } from "../log/transfer.js";
+import { log } from "../log/entries.js";
+import { inWords, merged, opened, takenInWords, taking } from "../log/transfer.js";
+import { loadOwned, takeInOwned } from "../log/wantsbook.js";
 import { listen, listenChanges } from "../view/dom.js";
 import { drawPlan, dropPlan, sayInto } from "../view/findsin.js";
 import { attempt } from "./sentence.js";
 
 /** @typedef {import("../kept.js").App} App */
 /** @typedef {import("../log/importing.js").Opened} Opened */
+/** @typedef {import("../log/merge.js").Plan} Plan */
+/** @typedef {import("../log/record.js").Entry} Entry */
 
 const READING = "Reading the file…";
 const TAKING = "Taking them in…";
@@ -44,30 +48,45 @@ async function read(root, chosen) {
   dropPlan(root);
   sayInto(root, READING);
   const found = await opened(chosen);
-  const { entries } = await book.list();
-  const plan = merged(entries, found);
+  const plan = await planned(found);
   file = found;
   sayInto(root, "");
-  drawPlan(root, {
-    says: inWords(plan),
-    refused: plan.refused,
-    taken: plan.added.length + plan.changed.length,
-  });
+  const { own, refused } = plan;
+  drawPlan(root, { says: inWords(plan), refused, refusedRows: own.refused, taken: count(plan) });
+}
+
+/** What would become of all that is here. @param {Opened} found */
+async function planned(found) {
+  const { entries } = await book.list();
+  const own = await loadOwned(found.own.prices.map(({ guide }) => guide));
+  return merged(entries, found, { unread: await unreadOf(entries), own });
+}
+
+/** The ids of the finds that lie here and cannot be read. @param {readonly Entry[]} entries */
+async function unreadOf(entries) {
+  const known = new Set(entries.map(({ id }) => id));
+  const rows = /** @type {{id: string}[]} */ (await log.loadEntries());
+  return rows.map(({ id }) => id).filter((id) => !known.has(id));
+}
+
+/** How many rows a plan takes in. @param {Plan} plan */
+function count({ added, changed, own: { prices, wants } }) {
+  const taken = [added, changed, prices.added, prices.changed, wants.added, wants.changed];
+  return taken.reduce((sum, { length }) => sum + length, 0);
 }
 
 /** @param {HTMLElement} root @param {App} app */
 async function takeIn(root, app) {
   if (!file) return;
-  const { entries } = await book.list();
   // Since the file was read the log may have changed.
-  const plan = merged(entries, file);
-  const count = plan.added.length + plan.changed.length;
+  const plan = await planned(file);
   file = null;
   dropPlan(root);
   sayInto(root, TAKING);
   try {
     await book.takeIn(taking(plan));
-    sayInto(root, count === 1 ? "1 find was taken in." : `${count} finds were taken in.`);
+    await takeInOwned(plan.own);
+    sayInto(root, takenInWords(plan));
   } finally {
     app.redraw();
   }

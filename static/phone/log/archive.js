@@ -3,6 +3,7 @@
 
 import { MOST } from "./entry.js";
 import { PhotoError, examine } from "./exif.js";
+import { NOTHING, ownedText } from "./owned.js";
 
 /** @typedef {import("./entry.js").PhotoNote} PhotoNote */
 
@@ -24,11 +25,13 @@ export function roomFor(name) {
 }
 
 /**
- * finds.json: a find a line, so that two files can be compared.
+ * finds.json: a find a line, so that two files can be compared; behind them what the
+ * person's own prices and wants are.
  * @param {readonly string[]} finds each as JSON
+ * @param {import("./owned.js").Owned} [own]
  */
-export const findsText = (finds) =>
-  `{"format":${FORMAT},"app":"${APP}","finds":[\n${finds.join(",\n")}\n]}\n`;
+export const findsText = (finds, own = NOTHING) =>
+  `{"format":${FORMAT},"app":"${APP}","finds":[\n${finds.join(",\n")}\n]${ownedText(own)}}\n`;
 
 /**
  * What is wrong with a photo, in a sentence; empty if it is the bare JPEG that its find

@@ -3,37 +3,48 @@
 import { FINDS, fault, findsText, photoName } from "./archive.js";
 import { MOST } from "./entry.js";
 import { MOST_VALUES, TransferError, extent } from "./json.js";
+import { NOTHING, isNothing } from "./owned.js";
 import { writtenEntry } from "./written.js";
 import { zip } from "./zip.js";
 
 /** @typedef {import("./entries.js").Photo} Photo */
 /** @typedef {import("./entry.js").Entry} Entry */
+/** @typedef {import("./owned.js").Owned} Owned */
 
 /** In a ZIP the headers and names of a photo take fewer bytes. */
 const HEADERS = 256;
-const { length: AROUND } = findsText([]);
-/** What one file takes in: bytes of JSON, bytes in all, values of JSON, finds. */
-const ROOM = [
-  MOST.json - AROUND,
-  MOST.file - AROUND - 2 * HEADERS,
-  MOST_VALUES - extent(findsText([])).values,
-  MOST.entries,
-];
+
+/**
+ * What one file takes in beside what a person owns: bytes of JSON, bytes in all, values
+ * of JSON, finds.
+ * @param {Owned} own
+ */
+function roomBeside(own) {
+  const text = findsText([], own);
+  const { length: around } = new TextEncoder().encode(text);
+  return [
+    MOST.json - around,
+    MOST.file - around - 2 * HEADERS,
+    MOST_VALUES - extent(text).values,
+    MOST.entries,
+  ];
+}
 
 /**
  * The entries in lots that fit in a file each, in their order. Each file is whole in
- * itself; together they are the log.
- * @param {readonly Entry[]} entries @returns {Entry[][]}
+ * itself; together they are the log. What a person owns besides goes with the first.
+ * @param {readonly Entry[]} entries @param {Owned} [own] @returns {Entry[][]}
  */
-export function lots(entries) {
+export function lots(entries, own = NOTHING) {
   /** @type {Entry[][]} */
-  const made = [];
-  let room = ROOM.map(() => 0);
+  const made = isNothing(own) ? [] : [[]];
+  let room = isNothing(own) ? [0, 0, 0, 0] : roomBeside(own);
+  const whole = roomBeside(NOTHING);
   for (const entry of entries) {
     const needed = need(entry);
     if (room.some((left, i) => left < needed[i])) {
       made.push([]);
-      room = ROOM;
+      room = whole;
     }
     made[made.length - 1].push(entry);
     room = room.map((left, i) => left - needed[i]);
@@ -55,11 +66,15 @@ function need(entry) {
  * with it could be taken in again. No more than one find's photos are held at a time.
  * @param {readonly Entry[]} lot
  * @param {(entry: Entry) => Promise<readonly Photo[]>} photosOf
+ * @param {Owned} [own]
  * @returns {Promise<{file: Blob, left: string[]}>}
  */
-export async function exported(lot, photosOf) {
-  if (lots(lot).length > 1) {
+export async function exported(lot, photosOf, own = NOTHING) {
+  if (lots(lot, own).length > 1) {
     throw new TransferError("These finds are more than one file can hold.");
+  }
+  if (roomBeside(own).some((left) => left < 0)) {
+    throw new TransferError("Your own prices and wants are more than one file can hold.");
   }
   /** @type {string[]} */
   const left = [];
@@ -82,7 +97,7 @@ export async function exported(lot, photosOf) {
       finds.push(JSON.stringify(writtenEntry({ ...entry, photos })));
     }
     // Last, for only now is it known which photos are there.
-    yield { name: FINDS, bytes: new TextEncoder().encode(findsText(finds)) };
+    yield { name: FINDS, bytes: new TextEncoder().encode(findsText(finds, own)) };
   }
 
   return { file: await zip(pieces()), left };

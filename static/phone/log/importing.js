@@ -5,6 +5,7 @@ import { APP, FINDS, FORMAT, fault, photoName, roomFor } from "./archive.js";
 import { MOST, entry as entryOf } from "./entry.js";
 import { RecordError } from "./fields.js";
 import { TransferError, parsed } from "./json.js";
+import { owned } from "./owned.js";
 import { isTable, unwritten } from "./written.js";
 import { ZipError, bytesOf, unzip } from "./zip.js";
 
@@ -25,7 +26,8 @@ import { ZipError, bytesOf, unzip } from "./zip.js";
  * An entry that cannot be taken; `why` is a sentence.
  * @typedef {{place: number, name: string, why: string}} Refused
  */
-/** @typedef {{incoming: Incoming[], refused: Refused[]}} Opened */
+/** @typedef {import("./owned.js").OwnedRead} OwnedRead */
+/** @typedef {{incoming: Incoming[], refused: Refused[], own: OwnedRead}} Opened */
 
 /** Every ZIP file begins with the letters PK. */
 const ZIP = [0x50, 0x4b];
@@ -39,14 +41,15 @@ const TYPE = "image/jpeg";
 const TOLD = [TransferError, ZipError, RecordError];
 
 /**
- * The entries of a file, each with a way to its photos, and those that are refused.
+ * The entries of a file, each with a way to its photos, and those that are refused; and
+ * what comes beside them.
  * @param {Blob & {name?: string}} file
  * @returns {Promise<Opened>}
  */
 export async function opened(file) {
   assertSize(file, MOST.file);
   const files = (await isZip(file)) ? await unzip(file, roomFor) : null;
-  const tables = listOf(parsed(textOf(await findsOf(file, files))));
+  const { finds: tables, own } = exportIn(parsed(textOf(await findsOf(file, files))));
   const first = await each(tables.map(placed), async (table) => entryOf(unwritten(table)));
   const entries = first.taken.map(({ value }) => value);
   const twice = {
@@ -63,6 +66,7 @@ export async function opened(file) {
     refused: refused.map(({ place, why }) => {
       return { place, name: nameOf(tables[place - 1]), why };
     }),
+    own: owned(own),
   };
 }
 
@@ -129,9 +133,13 @@ function textOf(bytes) {
   }
 }
 
-/** The finds of an export. @param {unknown} json @returns {unknown[]} */
-function listOf(json) {
-  const { app, format, finds } = isTable(json) ? json : {};
+/**
+ * The finds of an export, and what comes beside them.
+ * @param {unknown} json
+ * @returns {{finds: unknown[], own: unknown}}
+ */
+function exportIn(json) {
+  const { app, format, finds, own } = isTable(json) ? json : {};
   if (app === APP && typeof format === "number" && format > FORMAT) {
     throw new TransferError(
       `This file was written by a newer version of ${APP} ` +
@@ -146,7 +154,7 @@ function listOf(json) {
       `This file holds ${finds.length} finds; at most ${MOST.entries} can be read.`,
     );
   }
-  return finds;
+  return { finds, own };
 }
 
 /** The ids that are there more than once. @param {readonly string[]} ids */

@@ -8,8 +8,10 @@ export class TransferError extends Error {
 
 /** A find lies nine deep in an export. */
 const MOST_DEEP = 20;
-/** Ten megabytes of finds hold fewer by far; more of them cost time and memory. */
-export const MOST_VALUES = 1_000_000;
+/** Ten megabytes of finds hold fewer; more of them cost seconds and memory. */
+export const MOST_VALUES = 500_000;
+/** The finds are the longest list; an engine takes seconds over a table much longer. */
+const MOST_WIDE = 10_000;
 /** Keys by which code in JavaScript reaches what all objects share. */
 const HARMFUL = new Set(["__proto__", "constructor", "prototype"]);
 
@@ -22,9 +24,9 @@ const CLOSING = ["]", "}"].map((sign) => sign.charCodeAt(0));
  * @param {string} text @returns {unknown}
  */
 export function parsed(text) {
-  const { deep, values } = extent(text);
+  const { deep, wide, values } = extent(text);
   if (deep > MOST_DEEP) throw new TransferError("This file is nested too deeply to be read.");
-  if (values > MOST_VALUES) {
+  if (values > MOST_VALUES || wide > MOST_WIDE) {
     throw new TransferError("This file holds more than a file of finds can hold.");
   }
   try {
@@ -35,23 +37,29 @@ export function parsed(text) {
 }
 
 /**
- * How deep a JSON text is nested, and about how many values it holds: found without
- * reading it as JSON, which would fill the memory or the stack first.
+ * How deep a JSON text is nested, how long its longest list or table is, and about how
+ * many values it holds: found without reading it as JSON, which would fill the memory or
+ * the stack first.
  * @param {string} text
  */
 export function extent(text) {
-  let [deep, now, values] = [0, 0, 1];
+  let [deep, now, wide, values] = [0, 0, 1, 1];
+  const lengths = [1];
   for (let i = 0; i < text.length; i += 1) {
     const sign = text.charCodeAt(i);
     if (sign === QUOTE) i = closing(text, i);
-    else if (sign === COMMA) values += 1;
-    else if (OPENING.includes(sign)) {
+    else if (sign === COMMA) {
+      values += 1;
+      lengths[now] += 1;
+      wide = Math.max(wide, lengths[now]);
+    } else if (OPENING.includes(sign)) {
       values += 1;
       now += 1;
+      lengths[now] = 1;
       deep = Math.max(deep, now);
-    } else if (CLOSING.includes(sign)) now -= 1;
+    } else if (CLOSING.includes(sign)) now = Math.max(0, now - 1);
   }
-  return { deep, values };
+  return { deep, wide, values };
 }
 
 /** Where a text in quotes ends. @param {string} text @param {number} opening */

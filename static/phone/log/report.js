@@ -5,8 +5,9 @@
 
 import { answer, anew } from "./reportanswer.js";
 import { head, named } from "./reporthead.js";
-import { escaped, node, written } from "./reportnodes.js";
+import { node } from "./reportnodes.js";
 import { otherPhotos, pictured, withinPage } from "./reportphotos.js";
+import { sheet } from "./reportsheet.js";
 import { STYLE } from "./reportstyle.js";
 import { cautions, claim, flags, origin, set } from "./reporttold.js";
 import { beside, parts, readings, why } from "./reportwhy.js";
@@ -25,37 +26,12 @@ import { beside, parts, readings, why } from "./reportwhy.js";
  */
 /** @typedef {Required<Asked>} Told */
 
-const LANGUAGE = "en";
-/** Even if a text could become more than text, it could neither run nor load anything. */
-const POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'";
-
 /**
  * The report as a file's text.
  * @param {Asked} asked
  */
-export function report(asked) {
-  return [
-    "<!doctype html>",
-    `<html lang="${LANGUAGE}">`,
-    "<head>",
-    '<meta charset="utf-8">',
-    `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    '<meta name="color-scheme" content="light">',
-    // A serial number is no telephone number.
-    '<meta name="format-detection" content="telephone=no">',
-    `<title>${escaped(named(asked))}</title>`,
-    "<style>",
-    STYLE,
-    "</style>",
-    "</head>",
-    "<body>",
-    written(page(asked, withinPage)),
-    "</body>",
-    "</html>",
-    "",
-  ].join("\n");
-}
+export const report = (asked) =>
+  sheet({ title: named(asked), style: STYLE, page: page(asked, withinPage) });
 
 /**
  * The report as nodes, with images where `source` says.

@@ -3,11 +3,13 @@
  * Every way ends in a sentence to show.
  */
 
-import { page } from "./report.js";
-import { PAPER, STYLE } from "./reportstyle.js";
+import { PAPER } from "./reportstyle.js";
 
-/** @typedef {import("./report.js").Asked} Asked */
 /** @typedef {import("./reportnodes.js").Node} Node */
+/**
+ * What is to be printed: its page, with images where a source says, and how it looks.
+ * @typedef {{page: (source: import("./reportphotos.js").Source) => Node, style: string}} Printed
+ */
 
 const TYPE = "text/html";
 const SVG = "http://www.w3.org/2000/svg";
@@ -63,12 +65,12 @@ export function canPrint() {
  * Prints the report out of the page that is open. A window of its own would keep this
  * page's policy, which allows neither the report's styles nor its photos; so it is laid
  * beside the page, in a tree that the page's own styles do not reach.
- * @param {Asked} asked
+ * @param {Printed} printed
  */
-export async function print(asked) {
+export async function print(printed) {
   lying?.images.forEach((image) => URL.revokeObjectURL(image));
   lying?.host.remove();
-  const { host, images } = (lying = laid(asked));
+  const { host, images } = (lying = laid(printed));
   document.body.append(host);
   const shown = host.shadowRoot?.querySelectorAll("img") ?? [];
   // One that cannot be drawn is named in its place.
@@ -78,11 +80,11 @@ export async function print(asked) {
   return "Handed to the printer.";
 }
 
-/** @param {Asked} asked */
-function laid(asked) {
+/** @param {Printed} printed */
+function laid({ page, style }) {
   /** @type {string[]} */
   const images = [];
-  const made = page(asked, (bytes) => {
+  const made = page((bytes) => {
     const image = URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));
     images.push(image);
     return image;
@@ -91,7 +93,7 @@ function laid(asked) {
   host.dataset.reportSheet = "";
   host.lang = "en";
   const tree = host.attachShadow({ mode: "open" });
-  tree.adoptedStyleSheets = [sheetOf(STYLE)];
+  tree.adoptedStyleSheets = [sheetOf(style)];
   tree.append(drawn(made));
   if (!alone) document.adoptedStyleSheets.push((alone = sheetOf(ALONE)));
   return { host, images };

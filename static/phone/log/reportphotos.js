@@ -81,7 +81,8 @@ export function otherPhotos(told, { shown, left }, beside) {
 
 /**
  * The photo with a word on what it shows.
- * @param {Shown} photo @param {string} alt @param {string} [caption]
+ * @param {Pick<Shown, "source" | "width" | "height">} photo
+ * @param {string} alt @param {string} [caption]
  */
 export function figureOf({ source, width, height }, alt, caption) {
   const image = node("img", { src: source, alt, width, height });

@@ -1,13 +1,14 @@
 /**
- * How a report looks: on any screen, and in black on white paper of any size. It is
- * light whatever the phone is set to, for it is read by others. Pure.
+ * How a report looks, and whatever else is read by others: on any screen, and in black on
+ * white paper of any size. It is light whatever the phone is set to. Pure.
  */
 
 /** The margins of the paper, whatever size the printer has. */
 export const PAPER = "@page { margin: 16mm 15mm; }";
 
 // One rule a line, so that the build may still drop the blanks of the script.
-export const STYLE = [
+/** What all pages share. */
+export const GROUND = [
   "html { color-scheme: only light; }",
   "body { margin: 0; background: #f4ecd8; }",
   ":where(.report, .report *) { box-sizing: border-box; margin: 0; padding: 0; }",
@@ -26,6 +27,33 @@ export const STYLE = [
   "dl { display: grid; gap: 0.25rem; }",
   "dl div { display: grid; grid-template-columns: 5.5rem minmax(0, 1fr); gap: 0.5rem; }",
   "dt, .axis, .origin p, thead th { color: var(--soft); }",
+  "table { width: 100%; border-collapse: separate; border-spacing: 0; table-layout: fixed; line-height: 1.3; hyphens: auto; }",
+  "th, td { padding: 0.3125rem 0.5rem 0.3125rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; text-align: start; vertical-align: top; }",
+  "th:last-child, td:last-child { padding-inline-end: 0; }",
+  "tbody th { font-weight: 600; }",
+  ".photo img { display: block; width: auto; max-width: 100%; height: auto; max-height: 28rem; border: 1px solid var(--rule); }",
+  ".says li, .cited li, .strays li, .changes li, .unweighed li { padding: 0.125rem 0 0.125rem 1rem; text-indent: -1rem; }",
+  ".says li::before, .cited li::before, .strays li::before, .changes li::before, .unweighed li::before { content: '\\2013\\00a0\\00a0'; }",
+];
+
+/** What they share on paper. */
+export const INK = [
+  "body { background: #fff; }",
+  ".report { --ink: #000; --soft: #000; --rule: #000; --faint: #000; --accent: #000; --sheet: #fff; }",
+  ".report { max-width: none; padding: 0; font-size: 10.5pt; }",
+  "h1 { font-size: 20pt; }",
+  "h2 { font-size: 14pt; break-after: avoid; }",
+  "section { display: block; margin: 14pt 0 0; padding: 8pt 0 0; }",
+  "section > * + * { margin: 6pt 0 0; }",
+  "th, td { padding-block: 2pt; border-bottom-width: 0.5pt; }",
+  "tr, li, figure, .say, .beside, .axis, dl, .invented, .estimate { break-inside: avoid; }",
+  ".axis, .estimate { break-after: avoid; }",
+  "thead { display: table-header-group; }",
+  "p { orphans: 3; widows: 3; }",
+];
+
+export const STYLE = [
+  ...GROUND,
   ".note { padding: 0 0 0 0.75rem; border-inline-start: 4px solid var(--faint); white-space: pre-wrap; }",
 
   ".say { font-size: 1.5rem; }",
@@ -41,10 +69,6 @@ export const STYLE = [
   ".name { fill: var(--ink); font-size: 0.8125rem; text-anchor: middle; }",
   ".name--first { text-anchor: start; }",
 
-  "table { width: 100%; border-collapse: separate; border-spacing: 0; table-layout: fixed; line-height: 1.3; hyphens: auto; }",
-  "th, td { padding: 0.3125rem 0.5rem 0.3125rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; text-align: start; vertical-align: top; }",
-  "th:last-child, td:last-child { padding-inline-end: 0; }",
-  "tbody th { font-weight: 600; }",
   "td p + p, td .photo { margin: 0.375rem 0 0; }",
   ".years th:first-child { width: 58%; }",
   ".years td, .years th:last-child { text-align: end; }",
@@ -58,13 +82,10 @@ export const STYLE = [
   ".rail { stroke: var(--rule); stroke-width: 2px; }",
   ".for { fill: var(--accent); stroke: var(--accent); }",
   ".against { fill: var(--sheet); stroke: var(--ink); stroke-width: 2px; }",
-  ".photo img { display: block; width: auto; max-width: 100%; height: auto; max-height: 28rem; border: 1px solid var(--rule); }",
   ".clues .photo img { max-width: min(100%, 18rem); }",
   "figcaption { padding: 0.25rem 0 0; color: var(--soft); }",
   ".flags li { padding: 0.5rem 0 0.5rem 0.75rem; border-inline-start: 4px solid var(--ink); }",
   ".ask { padding: 0.25rem 0 0; font-weight: 700; }",
-  ".says li, .cited li, .strays li, .changes li, .unweighed li { padding: 0.125rem 0 0.125rem 1rem; text-indent: -1rem; }",
-  ".says li::before, .cited li::before, .strays li::before, .changes li::before, .unweighed li::before { content: '\\2013\\00a0\\00a0'; }",
 
   "@media (max-width: 24rem) {",
   ".members, .clues, .states { font-size: 0.9375rem; }",
@@ -81,23 +102,12 @@ export const STYLE = [
 
   PAPER,
   "@media print {",
-  "body { background: #fff; }",
-  ".report { --ink: #000; --soft: #000; --rule: #000; --faint: #000; --accent: #000; --sheet: #fff; }",
-  ".report { max-width: none; padding: 0; font-size: 10.5pt; }",
-  "h1 { font-size: 20pt; }",
-  "h2 { font-size: 14pt; break-after: avoid; }",
+  ...INK,
   ".figure { font-size: 48pt; }",
   ".figure--range { font-size: 26pt; }",
   ".figure--open { font-size: inherit; }",
-  "section { display: block; margin: 14pt 0 0; padding: 8pt 0 0; }",
-  "section > * + * { margin: 6pt 0 0; }",
   ".readings, .flags { display: block; }",
   ".readings > li + li, .flags > li + li { margin: 9pt 0 0; }",
   ".photo img { max-height: 95mm; }",
-  "th, td { padding-block: 2pt; border-bottom-width: 0.5pt; }",
-  "tr, li, figure, .say, .beside, .axis, dl, .invented, .estimate { break-inside: avoid; }",
-  ".axis, .estimate { break-after: avoid; }",
-  "thead { display: table-header-group; }",
-  "p { orphans: 3; widows: 3; }",
   "}",
 ].join("\n");

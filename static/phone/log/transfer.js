@@ -3,5 +3,5 @@
 export { exported, lots } from "./exporting.js";
 export { opened, taking } from "./importing.js";
 export { TransferError } from "./json.js";
-export { inWords, merged } from "./merge.js";
+export { inWords, merged, takenInWords } from "./merge.js";
 export { ZipError } from "./zip.js";

@@ -11,13 +11,15 @@ const SHOWN = 50;
  * @param {object} plan
  * @param {readonly string[]} plan.says
  * @param {readonly import("../log/importing.js").Refused[]} plan.refused
- * @param {number} plan.taken how many finds it takes in
+ * @param {readonly import("../log/owned.js").RefusedRow[]} plan.refusedRows
+ * @param {number} plan.taken how much it takes in
  */
-export function drawPlan(root, { says, refused, taken }) {
+export function drawPlan(root, { says, refused, refusedRows, taken }) {
+  const whys = [...refused.map(reason), ...refusedRows.map(rowReason)];
   const made = piece("finds-plan", {
     says: says.map((say) => element("li", "", say)),
-    reasons: refused.slice(0, SHOWN).map(reason),
-    rest: refused.length > SHOWN ? `And ${refused.length - SHOWN} more.` : null,
+    reasons: whys.slice(0, SHOWN).map((why) => element("li", "", why)),
+    rest: whys.length > SHOWN ? `And ${whys.length - SHOWN} more.` : null,
     take: taken ? (taken === 1 ? "Take it in" : `Take these ${taken} in`) : null,
   });
   if (!taken) slot(made, "leave").textContent = "Close";
@@ -37,5 +39,11 @@ export function sayInto(root, say) {
 
 /** @param {import("../log/importing.js").Refused} refused */
 function reason({ place, name, why }) {
-  return element("li", "", `${name ? `“${name}”` : "A find"} (number ${place}): ${why}`);
+  return `${name ? `“${name}”` : "A find"} (number ${place}): ${why}`;
+}
+
+/** @param {import("../log/owned.js").RefusedRow} refused */
+function rowReason({ kind, name, why }) {
+  const what = kind === "wants" ? "A want" : "Prices";
+  return `${what}${name ? ` for “${name}”` : ""}: ${why}`;
 }

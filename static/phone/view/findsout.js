@@ -7,9 +7,9 @@ const MEGABYTE = 1e6;
 /**
  * Draws what can be done with the file.
  * @param {HTMLElement} root
- * @param {{file: File, left: readonly string[], shareable: boolean}} ready
+ * @param {{file: File, left: readonly string[], shareable: boolean, printable: boolean}} ready
  */
-export function drawFile(root, { file, left, shareable }) {
+export function drawFile(root, { file, left, shareable, printable }) {
   dropFile(root);
   const made = piece("finds-file", {
     name: `${file.name}, ${size(file.size)}`,
@@ -18,6 +18,7 @@ export function drawFile(root, { file, left, shareable }) {
   const link = set(slot(made, "save"), { download: file.name });
   link.href = URL.createObjectURL(file);
   if (!shareable) slot(made, "share").remove();
+  if (!printable) slot(made, "print").remove();
   slot(root, "file").replaceChildren(made);
   // Asked for from the top of a long list, it would be out of sight.
   link.focus();
@@ -30,6 +31,12 @@ export function dropFile(root) {
   URL.revokeObjectURL(link.href);
   slot(root, "file").replaceChildren();
   sayOut(root, "");
+}
+
+/** What the list of the collection is to tell. @param {HTMLElement} root */
+export function ticked(root) {
+  const [all, place] = ["list-all", "list-place"].map((name) => slot(root, name).checked);
+  return { all, place };
 }
 
 /** What has become of it. @param {HTMLElement} root @param {string} say */

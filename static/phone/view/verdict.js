@@ -4,7 +4,7 @@ import { decades } from "../engine/range.js";
 import { UNSEEN } from "../engine/saying.js";
 import { capital, percent } from "../engine/words.js";
 import { drawClaim } from "./claim.js";
-import { element, piece } from "./dom.js";
+import { element, piece, slot } from "./dom.js";
 import { drawKeep } from "./keep.js";
 import { drawMonths } from "./months.js";
 import { the } from "./names.js";
@@ -53,7 +53,6 @@ export function drawVerdict(root, data) {
       members: drawMembers(data),
       claim: drawClaim(data),
       flags: drawFlags(verdict),
-      seller: data.member ? null : "Write to the seller",
       weights: drawWeights(data),
       offers: drawOffers(data),
       next: drawNext(data),
@@ -62,6 +61,8 @@ export function drawVerdict(root, data) {
       cautions: drawCautions(guide),
     }),
   );
+  // A set is bought whole.
+  if (data.member) slot(root, "deals").remove();
 }
 
 /**
