@@ -311,6 +311,11 @@ def unfit() -> Iterator[Case]:
     yield "other-app.json", "no log", export(entry(), app="other"), 0
     yield "finds-table.json", "no log", export(finds={"length": 1}), 0
     yield "many.json", "5001 finds", export(*[None] * 5001), 0
+    keyed = export({f"k{i}": [] for i in range(240_000)})
+    yield "keys-many.json", "more than", keyed, 0
+    # As much as is parsed at all, all of it for nothing.
+    spread = [{f"k{i * 48 + j}": [] for j in range(48)} for i in range(4990)]
+    yield "keys-spread.json", "missing", export(*spread), len(spread)
     yield "large.json", "megabytes", b" " * 10_000_001, 0
     yield "utf-16.json", "no text", export(entry()).decode().encode("utf-16"), 0
     yield "half-letter.json", "no text", export(entry())[:-1] + b"\xc3", 0

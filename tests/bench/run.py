@@ -12,6 +12,7 @@ from pathlib import Path
 HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE), str(HERE.parent)]
 
+import fulllog
 import phone
 import procedure
 from calibration import bins, simulate
@@ -37,7 +38,7 @@ def main() -> None:
 
 def speed(tables) -> None:
     """Judge and rank with six readings, and a set of ten; in Python and on a slowed
-    phone.
+    phone. On that, a full log as well.
     """
     print("| milliseconds | median | worst |\n|---|---|---|")
     one = Item(tuple(map(tuple, phone.READINGS)))
@@ -53,7 +54,7 @@ def speed(tables) -> None:
             judge(tables, find)
             times.append(1000 * (time.perf_counter() - start))
         print(f"| Python, {name} | {_pair(statistics.median(times), max(times))} |")
-    for name, pair in phone.measure().items():
+    for name, pair in (phone.measure() | fulllog.measure()).items():
         print(f"| Chromium, CPU slowed 4 times, {name} | {_pair(*pair)} |")
     print()
 

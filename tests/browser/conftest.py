@@ -1,8 +1,14 @@
-"""Real browsers: Chromium through Playwright, WebKitGTK through Selenium."""
+"""Real browsers: Chromium and Firefox by Playwright, WebKitGTK by Selenium."""
+
+import os
+import subprocess
 
 import pytest
 from playwright.sync_api import sync_playwright
+from selenium.webdriver import WebKitGTK, WebKitGTKOptions
+from selenium.webdriver.webkitgtk.service import Service
 
+import firefox as debian
 from serving import Host, Server
 
 CHROMIUM = "/usr/bin/chromium"
@@ -13,6 +19,11 @@ QUIET = (
     "--disable-sync",
     "--no-first-run",
 )
+
+
+WEBKIT = "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser"
+WEBKIT_DRIVER = "/usr/bin/WebKitWebDriver"
+SIZE = (390, 844)
 
 
 @pytest.fixture(scope="session")
@@ -48,7 +59,7 @@ def launch(playwright, tmp_path):
     """Starts Chromium on a profile that survives; each call is a restart."""
     open_now = []
 
-    def launch(size=(390, 844), args=(), **options):
+    def launch(size=SIZE, args=(), **options):
         while open_now:
             open_now.pop().close()
         context = playwright.chromium.launch_persistent_context(
@@ -65,3 +76,63 @@ def launch(playwright, tmp_path):
     yield launch
     while open_now:
         open_now.pop().close()
+
+
+@pytest.fixture
+def launch_firefox(playwright, tmp_path):
+    """Starts Firefox on a profile that survives; each call is a restart."""
+    program = debian.program(tmp_path)
+    profile = debian.profile(tmp_path / "firefox-profile")
+    open_now = []
+
+    def launch(size=SIZE):
+        while open_now:
+            open_now.pop().close()
+        context = playwright.firefox.launch_persistent_context(
+            profile,
+            executable_path=program,
+            # The one of Playwright's ways to Firefox that needs no build of its own.
+            channel="moz-firefox",
+            viewport={"width": size[0], "height": size[1]},
+        )
+        context.set_default_timeout(15_000)
+        open_now.append(context)
+        return context.pages[0]
+
+    yield launch
+    while open_now:
+        open_now.pop().close()
+
+
+@pytest.fixture
+def display():
+    """A screen that nobody sees; the number is the server's own choice."""
+    read, write = os.pipe()
+    screen = subprocess.Popen(
+        ["Xvfb", "-displayfd", str(write), "-screen", "0", "800x900x24"],
+        pass_fds=[write],
+        stderr=subprocess.DEVNULL,
+    )
+    os.close(write)
+    with os.fdopen(read) as told:
+        number = told.readline().strip()
+    yield f":{number}"
+    screen.terminate()
+    screen.wait()
+
+
+@pytest.fixture
+def webkit(display):
+    """A WebKitGTK window. As root, WebKit's own sandbox has to be off."""
+    options = WebKitGTKOptions()
+    options.binary_location = WEBKIT
+    options.add_argument("--automation")
+    environment = {
+        **os.environ,
+        "DISPLAY": display,
+        "WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS": "1",
+    }
+    driver = WebKitGTK(options, Service(WEBKIT_DRIVER, env=environment))
+    driver.set_window_size(*SIZE)
+    yield driver
+    driver.quit()

@@ -3,9 +3,10 @@
 import json
 import re
 import zipfile
+from contextlib import suppress
 from pathlib import Path
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Error, Locator, Page, expect
 
 from steps import go, heading, open_kept, read
 
@@ -26,9 +27,30 @@ WIPE = """() => new Promise((resolve, reject) => {
   deleting.onsuccess = () => resolve();
   deleting.onerror = () => reject(deleting.error);
 })"""
+NO_DRAFTS = """() => new Promise((resolve, reject) => {
+  const opening = indexedDB.open("fieldid");
+  opening.onsuccess = () => {
+    const clearing = opening.result.transaction("drafts", "readwrite");
+    clearing.objectStore("drafts").clear();
+    clearing.onabort = () => reject(clearing.error);
+    clearing.oncomplete = () => { opening.result.close(); resolve(); };
+  };
+})"""
 FULL_DISK = """() => {
   IDBObjectStore.prototype.put = () => {
     throw new DOMException("full", "QuotaExceededError");
+  };
+}"""
+# The disk is full when this row of the store is written, and has room again after it.
+FULL_ONCE = """([store, row]) => {
+  const { put } = IDBObjectStore.prototype;
+  let rows = 0;
+  IDBObjectStore.prototype.put = function (...given) {
+    rows += this.name === store;
+    if (this.name === store && rows === row) {
+      throw new DOMException("full", "QuotaExceededError");
+    }
+    return put.apply(this, given);
   };
 }"""
 
@@ -59,6 +81,17 @@ def kept(page: Page, url: str, option: str = "round") -> None:
     begin(page)
     read(page, "toe-outline", option)
     keep(page)
+
+
+def forget_drafts(page: Page) -> None:
+    """Leaves nothing that would lie open after a reload."""
+    page.evaluate(NO_DRAFTS)
+
+
+def kill_page(page: Page) -> None:
+    """Ends the page at once, as a phone that is short of memory does."""
+    with page.expect_event("crash"), suppress(Error):
+        page.goto("chrome://crash")
 
 
 def entry(page: Page) -> Locator:

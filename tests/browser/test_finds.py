@@ -5,18 +5,25 @@ import re
 import pytest
 from playwright.sync_api import expect
 
+import hostile
 import photofiles
+from conftest import CHROMIUM, QUIET
 from finds import (
+    ALL_ROWS,
     FULL_DISK,
+    FULL_ONCE,
     add_photos,
     begin,
     entry,
     field,
     finds,
+    forget_drafts,
     keep,
     kept,
+    kill_page,
     rows,
     said,
+    take_in,
     write,
 )
 from steps import add_set, go, open_kept, read, start
@@ -28,6 +35,31 @@ SMALL = """() => [...document.querySelectorAll(
   .map((e) => [e.textContent.trim() || e.id, e.getBoundingClientRect()])
   .filter(([, box]) => box.width < 44 || box.height < 44)
   .map(([text, box]) => `${text} ${box.width}x${box.height}`)"""
+
+# As a newer app does that is opened beside this one; the milliseconds that it waits.
+UPGRADE = """() => new Promise((resolve, reject) => {
+  const start = performance.now();
+  const opening = indexedDB.open("fieldid", 99);
+  opening.onblocked = () => reject(new Error("blocked"));
+  opening.onsuccess = () => {
+    opening.result.close();
+    resolve(performance.now() - start);
+  };
+})"""
+WATCH_BLOBS = """window.written = { stores: [], blobs: [] };
+const hasBlob = (value) => {
+  if (value instanceof Blob) return true;
+  if (typeof value !== "object" || value === null) return false;
+  return Object.values(value).some(hasBlob);
+};
+for (const name of ["put", "add"]) {
+  const real = IDBObjectStore.prototype[name];
+  IDBObjectStore.prototype[name] = function (value, ...key) {
+    written.stores.push(this.name);
+    if (hasBlob(value)) written.blobs.push(this.name);
+    return real.call(this, value, ...key);
+  };
+}"""
 
 
 def test_kept_find_is_an_entry_with_its_verdict(standing, launch):
@@ -264,6 +296,36 @@ def test_photo_that_never_came_is_told_at_the_next_start(standing, launch):
     expect(page.locator(".missed")).to_have_count(0)
 
 
+@pytest.mark.parametrize("how", ["reopened", "imported"])
+def test_photo_is_missed_though_no_find_lies_open(standing, launch, how):
+    """The page is ended without a word while the camera of a kept find is open."""
+    phone = {"has_touch": True, "is_mobile": True}
+    page = launch(**phone)
+    if how == "imported":
+        open_kept(page, standing.url)
+        take_in(page, hostile.export(hostile.entry()))
+        rows(page).get_by_role("link").click()
+    else:
+        kept(page, standing.url)
+        write(page, "Title", "Iron from the fair")
+        expect(said(page)).to_have_text("The title is saved.")
+        forget_drafts(page)
+        page.reload()
+    with page.expect_file_chooser():
+        entry(page).get_by_role("button", name="Take a photo").click()
+    kill_page(page)
+    page = launch(**phone)
+    page.goto(standing.url)
+
+    missed = page.locator("[data-screen=home] .missed")
+    expect(missed).to_contain_text("“Iron from the fair” did not arrive")
+    missed.get_by_role("link", name="To the find").click()
+    expect(entry(page).locator(".missed")).to_contain_text("did not arrive")
+    add_photos(page, PHOTO)
+    expect(said(page)).to_have_text("The photo is added.")
+    expect(page.locator(".missed")).to_have_count(0)
+
+
 def test_missed_photo_is_told_until_it_is_understood(standing, launch):
     phone = {"has_touch": True, "is_mobile": True}
     page = launch(**phone)
@@ -296,6 +358,169 @@ def test_full_disk_is_said_and_nothing_is_lost(standing, launch):
     page.get_by_role("button", name="Keep in my finds").click()
     full = page.locator("[data-screen=verdict] [data-slot=kept]")
     expect(full).to_contain_text("The storage of this phone is full")
+
+
+@pytest.mark.parametrize("which", [1, 2], ids=["first photo", "second photo"])
+def test_disk_full_on_a_photo_keeps_the_other(standing, launch, which):
+    page = launch()
+    kept(page, standing.url)
+    page.evaluate(FULL_ONCE, ["photos", which])
+    add_photos(page, PHOTO, PHOTO)
+
+    expect(said(page)).to_contain_text("The photo is added. The storage of this phone")
+    expect(entry(page).locator(".shot")).to_have_count(1)
+    page.reload()
+    expect(entry(page).locator(".shot")).to_have_count(1)
+    assert len(page.evaluate(ALL_ROWS)) == 1
+
+
+def test_disk_full_on_the_find_keeps_the_log(standing, launch):
+    page = launch()
+    kept(page, standing.url)
+    begin(page)
+    read(page, "toe-outline", "square")
+    page.evaluate(FULL_ONCE, ["entries", 1])
+    go(page, "#verdict")
+    keep_button = page.get_by_role("button", name="Keep in my finds")
+    keep_button.click()
+    full = page.locator("[data-screen=verdict] [data-slot=kept]")
+    expect(full).to_contain_text("The storage of this phone is full")
+    go(page, "#finds")
+    expect(rows(page)).to_have_count(1)
+    go(page, "#verdict")
+    keep_button.click()
+
+    expect(said(page)).to_contain_text("in your finds now")
+    go(page, "#finds")
+    expect(rows(page)).to_have_count(2)
+
+
+@pytest.mark.parametrize(
+    ("broken", "says"),
+    [
+        (
+            "indexedDB.open = () => { throw new DOMException('no', 'SecurityError') }",
+            "this browser forbids pages to keep anything",
+        ),
+        (
+            "Object.defineProperty(window, 'indexedDB', { value: undefined })",
+            "this browser has no storage for pages",
+        ),
+    ],
+    ids=["refused", "absent"],
+)
+def test_blocked_storage_is_said_where_finds_would_be(standing, launch, broken, says):
+    page = launch()
+    page.add_init_script(broken)
+    page.goto(standing.url)
+    expect(page.locator("[data-finds]")).to_contain_text("not to be read right now")
+    begin(page)
+    read(page, "toe-outline", "round")
+    go(page, "#verdict")
+    page.get_by_role("button", name="Keep in my finds").click()
+
+    expect(page.locator("[data-screen=verdict] [data-slot=kept]")).to_contain_text(says)
+    go(page, "#finds")
+    expect(finds(page)).to_contain_text(says)
+
+
+def test_private_window_is_told_what_it_forgets(standing, playwright):
+    browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*QUIET])
+    page = browser.new_page()
+    kept(page, standing.url)
+    go(page, "#finds")
+    expect(rows(page)).to_have_count(1)
+
+    expect(finds(page)).to_contain_text("always when a private window is closed")
+    browser.close()
+
+
+def test_newer_app_beside_this_one_is_not_held_up(standing, launch):
+    """Its database is taken away from here at once; what lies here is not lost."""
+    page = launch()
+    kept(page, standing.url)
+    newer = page.context.new_page()
+    newer.goto(standing.url)
+    milliseconds = newer.evaluate(UPGRADE)
+    write(page, "Place", "Ellerholm")
+    wrong = entry(page).locator("#own-place-wrong")
+    expect(wrong).to_contain_text("written by a newer version of the app")
+    expect(field(page, "Place")).to_have_value("Ellerholm")
+    read(page, "grip-cap", "red-lantern")
+
+    assert milliseconds < 2000
+    expect(page.locator("[data-banner]")).to_contain_text("update when online")
+    go(page, "#finds")
+    expect(rows(page)).to_have_count(1)
+
+
+def test_nothing_in_the_database_is_a_blob(standing, launch):
+    """Some browsers lose them; the check can fail: it finds one that is put there."""
+    page = launch()
+    page.add_init_script(WATCH_BLOBS)
+    kept(page, standing.url)
+    add_photos(page, PHOTO)
+    expect(said(page)).to_have_text("The photo is added.")
+    stores, blobs = page.evaluate("[[...new Set(written.stores)], written.blobs]")
+    page.evaluate(
+        """() => new Promise((resolve) => {
+          const opening = indexedDB.open("other", 1);
+          opening.onupgradeneeded = () => {
+            const made = opening.result.createObjectStore("s");
+            made.put({ deep: [new Blob(["x"])] }, 1);
+          };
+          opening.onsuccess = () => resolve();
+        })"""
+    )
+
+    assert {"drafts", "entries", "photos", "settings"} <= {*stores}
+    assert blobs == []
+    assert page.evaluate("written.blobs") == ["s"]
+
+
+def test_unnamed_finds_go_by_what_is_known(standing, launch):
+    """The name is shown, and not taken for the person's own."""
+    page = launch()
+    open_kept(page, standing.url)
+    begin(page)
+    keep(page)
+    dotterel = "Wrackham & Teale 'Dotterel' forged irons"
+    expect(entry(page).get_by_role("heading", level=1)).to_have_text(dotterel)
+    begin(page)
+    add_set(page, "2", "W")
+    read(page, "toe-outline", "round")
+    keep(page)
+    name = re.compile(rf"^{dotterel}, (probably|perhaps) 19\d\d, set of 9$")
+    expect(entry(page).get_by_role("heading", level=1)).to_have_text(name)
+    expect(field(page, "Title")).to_have_value("")
+    go(page, "#finds")
+    expect(rows(page).first.locator(".kept__title")).to_have_text(name)
+    finds(page).get_by_label("Search").fill("set of 9")
+    expect(rows(page)).to_have_count(1)
+    rows(page).get_by_role("link").click()
+    write(page, "Title", "From the barn")
+    expect(said(page)).to_have_text("The title is saved.")
+
+    expect(entry(page).get_by_role("heading", level=1)).to_have_text("From the barn")
+
+
+@pytest.mark.parametrize(
+    ("file", "says"),
+    [
+        (photofiles.heic_head(), "HEIC photo, which this browser cannot read"),
+        (b"I am a text, whatever my name says.", "not a photo"),
+        (photofiles.claiming_jpeg(20_000, 20_000), "400 megapixels"),
+    ],
+    ids=["heic", "text", "huge"],
+)
+def test_bad_photo_leaves_the_find_as_it_is(standing, launch, file, says):
+    page = launch()
+    kept(page, standing.url)
+    add_photos(page, file)
+
+    expect(said(page)).to_contain_text(says)
+    expect(entry(page).locator(".shot")).to_have_count(0)
+    assert page.evaluate(ALL_ROWS) == []
 
 
 def test_second_page_sees_a_change(standing, launch):

@@ -11,9 +11,10 @@ from pathlib import Path
 import pytest
 
 from conftest import CHROMIUM, QUIET
+from firefox import FIREFOX, profile
 from log_server import LogServer
 
-# Each is a start of a browser: fifty take a minute and a half.
+# Each is a start of a browser: fifty take a minute and a half, or three in Firefox.
 ROUNDS = int(os.environ.get("FIELDID_KILLS", "10"))
 SEED = 20261125
 PATIENCE = 60
@@ -40,14 +41,25 @@ def opened(host, launch):
     return opened
 
 
+def chromium(folder):
+    """The command that starts it on a profile in this folder."""
+    quiet = ("--headless=new", "--disable-gpu", "--disable-crash-reporter")
+    opened = ("--remote-debugging-port=0", f"--user-data-dir={folder / 'profile'}")
+    return [CHROMIUM, *QUIET, *quiet, *opened]
+
+
+def firefox(folder):
+    """The command that starts it on a profile in this folder."""
+    kept = profile(folder / "profile")
+    return [FIREFOX, "--headless", "--no-remote", "--profile", str(kept)]
+
+
 class Phone:
     """A browser on a real profile, killed without a word."""
 
-    def __init__(self, profile, url):
-        command = [CHROMIUM, *QUIET, "--headless=new", "--disable-gpu"]
-        command += ["--disable-crash-reporter", "--remote-debugging-port=0"]
+    def __init__(self, command, url):
         self.process = subprocess.Popen(
-            [*command, f"--user-data-dir={profile}", url],
+            [*command, url],
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
             # A group of its own, so that all its processes go at once.
@@ -95,12 +107,13 @@ class Ledger:
             assert photos is not None or entry not in entries, f"came back: {entry}"
 
 
-def test_killed_browser_loses_nothing_acknowledged(host, tmp_path):
+@pytest.mark.parametrize("browser", [chromium, firefox])
+def test_killed_browser_loses_nothing_acknowledged(host, tmp_path, browser):
     """Killed at random moments, again and again, on one profile: never mended."""
     ledger = Ledger()
     moments = random.Random(SEED)
     for turn in range(ROUNDS + 1):
-        phone = Phone(tmp_path / "profile", f"{host.url}#work-{turn}")
+        phone = Phone(browser(tmp_path), f"{host.url}#work-{turn}")
         try:
             ledger.check(state(host, ledger, turn))
             time.sleep(moments.uniform(0, 0.4))
@@ -156,6 +169,19 @@ SAVE = """async () => {
   } catch (error) {
     return error.message;
   }
+}"""
+CONNECTIONS = """() => {
+  const { open } = IDBFactory.prototype;
+  window.connections = [];
+  window.closedNow = 0;
+  IDBFactory.prototype.open = function (...named) {
+    const opening = open.apply(this, named);
+    opening.addEventListener("success", () => {
+      connections.push(opening.result);
+      opening.result.addEventListener("close", () => { closedNow += 1; });
+    });
+    return opening;
+  };
 }"""
 LYING = "() => window.test.lying()"
 
@@ -245,6 +271,25 @@ def test_log_that_fills_its_quota_stays_whole(opened, host):
     assert 0 < kept < 40
     assert all(sentence.startswith(FULL) for sentence in said if sentence)
     assert counts(page) == (kept, 2 * kept)
+
+
+@pytest.mark.parametrize("how", ["unsaid", "said"])
+def test_connection_that_closed_is_opened_again(opened, host, how):
+    """Browsers close them when they are short of memory; not all of them say so."""
+    page = opened()
+    page.evaluate(CONNECTIONS)
+    assert page.evaluate(SAVE) == ""
+    if how == "said":
+        # To clear an origin's data is to close what holds it open.
+        where = {"origin": host.url, "storageTypes": "indexeddb"}
+        page.context.new_cdp_session(page).send("Storage.clearDataForOrigin", where)
+        page.wait_for_function("closedNow === 1")
+    else:
+        page.evaluate("connections[0].close()")
+    assert page.evaluate(SAVE) == ""
+
+    assert page.evaluate("connections.length") == 2
+    assert counts(page) == ((1, 2) if how == "said" else (2, 4))
 
 
 def test_blob_never_enters_the_log(opened):

@@ -33,7 +33,9 @@ OUTSIDE = """() => {
 HAND = """async ({ asked, width, height }) => {
   const { judge, prepare, unpack } = await import("/phone/engine/index.js");
   const { summed } = await import("/phone/log/record.js");
+  const { page } = await import("/phone/log/report.js");
   const { print } = await import("/phone/log/reporthand.js");
+  const { STYLE: style } = await import("/phone/log/reportstyle.js");
   const guide = unpack(asked.guide);
   const verdict = judge(prepare(guide), asked.entry.find);
   const bytes = (text) => Uint8Array.from(atob(text), (a) => a.charCodeAt(0)).buffer;
@@ -44,7 +46,8 @@ HAND = """async ({ asked, width, height }) => {
     window.printed = [...sheet.shadowRoot.querySelectorAll("img")].map((image) => [
       image.complete, image.naturalWidth, image.src.slice(0, 5)]);
   };
-  return print({ guide, entry, verdict, photos, now: asked.now });
+  const told = { guide, entry, verdict, photos, now: asked.now };
+  return print({ page: (source) => page(told, source), style });
 }"""
 
 

@@ -254,6 +254,14 @@ test("the draft is kept before the camera opens", async () => {
   assert.equal(await book.awaited(), null);
 });
 
+test("a camera opens where nothing lies open", async () => {
+  const { idb, book } = setUp();
+  await book.beforeCamera(null, { entry: id(1), clue: null });
+
+  assert.deepEqual(await rowsIn(idb, "drafts"), []);
+  assert.deepEqual(await book.awaited(), { entry: id(1), clue: null, since: LATER });
+});
+
 test("a camera closed without a photo is forgotten", async () => {
   const { book } = setUp();
   const draft = { format: 2, guide: "kittiwake", stamp: "a", session: {} };

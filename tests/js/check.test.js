@@ -49,6 +49,15 @@ test("nothing to check agrees with nothing", () => {
   assert.deepEqual(run([], engine()), { agree: 0, total: 0, worst: 0, failures: [] });
 });
 
+test("what was measured off a photo is named with its error", () => {
+  const measured = { ...item, readings: [["pad", { value: 6.1, error: 0.2 }]] };
+  const broken = vector(VERDICT);
+  broken.cases[0].find = { ...find, items: [measured] };
+  const { failures } = run([broken], engine((verdict) => ({ ...verdict, say: "" })));
+
+  assert.match(failures[0], /^irons pad=6\.1 ± 0\.2: say/);
+});
+
 test("a broken number is caught", () => {
   const line = failure((verdict) => ((verdict.model_years[1][1] += 2e-9), verdict));
 

@@ -265,6 +265,15 @@ test("the draft lies there with the awaited photo", async () => {
   assert.deepEqual(await log.loadAwaited(), awaited);
 });
 
+test("a photo is awaited where no draft lies open", async () => {
+  const { idb, log } = freshLog();
+  await log.saveAwaited(draft, { ...awaited, entry: id(2) });
+  await log.saveAwaited(null, awaited);
+
+  assert.deepEqual(await rowsIn(idb, "drafts"), [draft], "another draft stays");
+  assert.deepEqual(await log.loadAwaited(), awaited);
+});
+
 test("a photo that came is no longer awaited", async () => {
   const { log } = freshLog();
   await save(log, { entry: { ...one.entry, photos: [] }, photos: [] });

@@ -75,8 +75,13 @@ test("the file names its language, policy and title", () => {
   assert.ok(html.endsWith("</main>\n</body>\n</html>\n"));
 });
 
-test("an entry without a title has its guide's", () => {
-  assert.match(report(asked(READ, { title: " " })), /<h1 dir="auto">Wrackham &amp; Teale/);
+test("an entry without a title is named by the verdict that is told", () => {
+  const told = asked(READ, { title: " " });
+  const then = { ...told, entry: { ...told.entry, verdict: json().verdict } };
+
+  for (const html of [report(told), report(then)]) {
+    assert.match(html, /<h1 dir="auto">Wrackham &amp; Teale .* irons, probably 1960<\/h1>/);
+  }
 });
 
 test("the same find gives the same bytes", () => {
@@ -238,6 +243,7 @@ test("readings that the guide has dropped are still told", () => {
   const { verdict, ...told } = asked();
   const old = find([
     ["old-clue", "seen"],
+    ["old-size", { value: 61.5, error: 0.4 }],
     [CLUES.rings, "old-option"],
     [CLUES.toe, "square"],
   ]);
@@ -249,7 +255,7 @@ test("readings that the guide has dropped are still told", () => {
 
   assert.match(
     text,
-    /Read and not weighed: old-clue \(seen\), collar rings \(old-option\) and line of the toe \(square\)\./,
+    /Read and not weighed: old-clue \(seen\), old-size \(61\.5, give or take 0\.4\), collar rings \(old-option\) and line of the toe \(square\)\./,
   );
 });
 

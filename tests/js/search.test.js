@@ -161,3 +161,14 @@ test("red flags that come and go are told", () => {
     "No longer a red flag: There are no rings on the collar.",
   ]);
 });
+
+test("a find without a title is found and sorted by its name", () => {
+  const set = ["7", "8"].map((member) => ({ member, readings: [["rings", "red"]], gone: [] }));
+  const unnamed = entry(
+    json({ id: id(5), title: "", guide: "dotterel", find: { ...json().find, guide: "dotterel", items: set } }),
+  );
+  const entries = [...all, unnamed];
+
+  assert.deepEqual(search(entries, "ashlar probably set of 2", titles), [unnamed]);
+  assert.deepEqual(sort(entries, "title", titles)[0], unnamed, "A comes before I and R");
+});

@@ -88,3 +88,10 @@ test("the items of a set stand apart", () => {
   assert.equal(readings, "6: pad=6; 7: pad=6");
   assert.equal(claimed, "");
 });
+
+test("a find without a title has its name", () => {
+  const titles = (guide) => `The ${guide}`;
+  const text = table([entry(json({ title: "" }))], titles);
+
+  assert.equal(rows(text)[1][1], "The kittiwake, probably 1957");
+});

@@ -70,7 +70,8 @@ export async function fillIn(root, { entry, opened, figures: made }) {
  */
 async function openCamera(root, app, { id }) {
   const desk = app.desk();
-  if (desk) await book.beforeCamera(draft(desk.session, desk.stamp), { entry: id, clue: null });
+  const open = desk && draft(desk.session, desk.stamp);
+  await book.beforeCamera(open, { entry: id, clue: null });
   slot(root, "from-camera").click();
 }
 

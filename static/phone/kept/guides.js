@@ -1,5 +1,6 @@
-/** What the guides of this bundle are called, and which of them are invented. */
+/** What the guides of this bundle and their finds are called, and which are invented. */
 
+import { nameOf } from "../log/title.js";
 import { screenOf } from "../view/dom.js";
 import { inventedOn } from "../view/finds.js";
 
@@ -11,8 +12,10 @@ import { inventedOn } from "../view/finds.js";
 export function guidesOf({ cards }) {
   const titles = new Map(cards.map(({ id, title }) => [id, title]));
   const invented = inventedOn(screenOf("home"));
+  const titled = (/** @type {string} */ guide) => titles.get(guide) ?? guide;
   return {
-    titled: (guide) => titles.get(guide) ?? guide,
+    titled,
+    named: (entry) => nameOf(entry, titled(entry.guide)),
     invented: (guide) => invented.has(guide),
   };
 }

@@ -25,10 +25,9 @@ async function take(app) {
   const entry = entries.find(({ id }) => id === awaited?.entry);
   if (!entry) return;
   missed = awaited;
-  const { id, title, guide } = entry;
-  const named = { title: title || guidesOf(app).titled(guide), href: toEntry(id) };
-  drawMissed(at("[data-missed]"), named);
-  if (location.hash === toEntry(id)) app.redraw();
+  const href = toEntry(entry.id);
+  drawMissed(at("[data-missed]"), { title: guidesOf(app).named(entry), href });
+  if (location.hash === href) app.redraw();
 }
 
 /** Whether the entry's photo never came. @param {string} id */

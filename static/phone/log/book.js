@@ -157,9 +157,10 @@ export function bookIn(stored, { now, channel, alone } = WORLD) {
       }),
 
     /**
-     * To be waited for before the camera opens: the session and the photo that is meant
-     * are on the disk then, should the phone end the page. The entry is kept already.
-     * @param {import("../session.js").Draft} draft
+     * To be waited for before the camera opens: the photo that is meant, and the session
+     * if one lies open, are on the disk then, should the phone end the page. The entry is
+     * kept already.
+     * @param {import("../session.js").Draft | null} draft
      * @param {{entry: string, clue: string | null}} meant
      */
     beforeCamera: (draft, meant) => stored.saveAwaited(draft, { ...meant, since: now() }),

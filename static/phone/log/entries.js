@@ -98,14 +98,14 @@ export function logIn(database) {
       within("readonly", [PHOTOS], ([photos]) => asked(photos.index(BY_ENTRY).getAll(id))),
 
     /**
-     * Keeps the session and which photo is awaited: a phone that is short of memory ends
-     * the page while its camera is open.
-     * @param {import("../session.js").Draft} draft
+     * Keeps which photo is awaited, and the session if one lies open: a phone that is
+     * short of memory ends the page while its camera is open.
+     * @param {import("../session.js").Draft | null} draft
      * @param {Awaited} awaited
      */
     saveAwaited: (draft, awaited) =>
       within("readwrite", [DRAFTS, SETTINGS], async ([drafts, settings]) => {
-        drafts.put(draft);
+        if (draft) drafts.put(draft);
         await asked(settings.put({ key: AWAITED, value: awaited }));
       }),
 

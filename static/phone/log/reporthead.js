@@ -1,9 +1,12 @@
 /** The head of a report: what it is, and what the person says of it. Pure. */
 
 import { called, capital } from "../engine/words.js";
+import { priced } from "../price.js";
 import { runs } from "../view/names.js";
 import { day } from "../view/reading.js";
+import { summed } from "./record.js";
 import { line, node } from "./reportnodes.js";
+import { nameOf } from "./title.js";
 
 /** @typedef {import("./report.js").Told} Told */
 
@@ -11,8 +14,12 @@ const INVENTED = "Invented for demonstration: no such object exists.";
 const ESTIMATE =
   "This is an estimate from what was read, not an authentication or an appraisal.";
 
-/** What the report is of. @param {Pick<Told, "entry" | "guide">} told */
-export const named = ({ entry, guide }) => entry.title.trim() || guide.title;
+/**
+ * What the report is of, by the verdict that it tells.
+ * @param {Pick<Told, "entry" | "guide" | "verdict">} told
+ */
+export const named = ({ entry, guide, verdict }) =>
+  nameOf({ ...entry, verdict: summed(verdict) }, guide.title);
 
 /** What it is. @param {Told} told */
 export function head(told) {
@@ -37,8 +44,8 @@ function facts({ guide, entry, with: ticked }) {
     whichOf(guide, find),
     ["Found", date && day(date)],
     ["Place", ticked.place ? place : ""],
-    ["Asked", ticked.prices ? price(asked, currency) : ""],
-    ["Paid", ticked.prices ? price(paid, currency) : ""],
+    ["Asked", ticked.prices ? paidIn(asked, currency) : ""],
+    ["Paid", ticked.prices ? paidIn(paid, currency) : ""],
   ];
 }
 
@@ -62,7 +69,6 @@ function whichOf(guide, { items }) {
  * To the hundredth: what was paid is not rounded.
  * @param {number | null} amount @param {string} currency
  */
-function price(amount, currency) {
-  if (amount === null) return "";
-  return `${Number.isInteger(amount) ? amount : amount.toFixed(2)} ${currency}`.trim();
+export function paidIn(amount, currency) {
+  return amount === null ? "" : `${priced(amount)} ${currency}`.trim();
 }

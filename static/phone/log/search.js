@@ -1,5 +1,7 @@
 /** Entries searched by words and put in order. Pure. */
 
+import { nameOf } from "./title.js";
+
 /** @typedef {import("./entry.js").Entry} Entry */
 /** @typedef {"date" | "title" | "paid" | "guide"} Order */
 /**
@@ -42,8 +44,9 @@ export function search(entries, typed, titles = (guide) => guide) {
  * @param {Titles} [titles]
  */
 export function sort(entries, order, titles = (guide) => guide) {
+  const names = new Map(entries.map((entry) => [entry, nameOf(entry, titles(entry.guide))]));
   /** @param {Entry} one @param {Entry} other */
-  const byTitle = (one, other) => ALPHABET.compare(one.title, other.title);
+  const byTitle = (one, other) => ALPHABET.compare(names.get(one) ?? "", names.get(other) ?? "");
   const orders = {
     /** @param {Entry} one @param {Entry} other */
     date: (one, other) => compare(day(other), day(one)),
@@ -73,8 +76,10 @@ function textOf(entry) {
 }
 
 /** All that an entry says, in words and figures. @param {Entry} entry */
-function* told({ find, verdict, ...own }) {
-  yield* [own.title, own.note, own.place, own.date, own.guide, own.currency];
+function* told(entry) {
+  const { find, verdict, ...own } = entry;
+  // What its guide is called is searched beside it.
+  yield* [nameOf(entry, ""), own.note, own.place, own.date, own.guide, own.currency];
   yield* [own.asked, own.paid].filter((price) => price !== null);
   yield* [verdict.say, ...verdict.flags];
   if (find.claim) yield find.claim.model_year;

@@ -1,10 +1,13 @@
 // The log as a table for spreadsheets (RFC 4180): UTF-8 with its mark, so that they know
 // the letters, and text that stays text. Pure.
 
+import { nameOf } from "./title.js";
+
 /** @typedef {import("./entry.js").Entry} Entry */
 /** @typedef {import("../engine/find.js").Item} Item */
 /** @typedef {import("../engine/find.js").Reading} Reading */
 /** @typedef {string | number | null} Cell */
+/** @typedef {(guide: string) => string} Titles */
 
 const MARK = "\uFEFF";
 const LINE = "\r\n";
@@ -13,10 +16,10 @@ const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
 const SPECIAL = /[",\r\n]/;
 
 /** What each column is called, and what stands in it. */
-/** @type {readonly (readonly [string, (entry: Entry) => Cell])[]} */
+/** @type {readonly (readonly [string, (entry: Entry, titles: Titles) => Cell])[]} */
 const COLUMNS = [
   ["date", ({ date }) => date],
-  ["title", ({ title }) => title],
+  ["title", (entry, titles) => nameOf(entry, titles(entry.guide))],
   ["guide", ({ guide }) => guide],
   ["verdict", ({ verdict }) => verdict.say],
   ["model year", ({ verdict }) => verdict.leading],
@@ -35,10 +38,14 @@ const COLUMNS = [
   ["id", ({ id }) => id],
 ];
 
-/** The entries as a CSV text, in their order. @param {readonly Entry[]} entries */
-export function table(entries) {
+/**
+ * The entries as a CSV text, in their order.
+ * @param {readonly Entry[]} entries
+ * @param {Titles} [titles] what a guide is called, by its id
+ */
+export function table(entries, titles = (guide) => guide) {
   const heads = COLUMNS.map(([head]) => head);
-  const rows = entries.map((entry) => COLUMNS.map(([, cell]) => cell(entry)));
+  const rows = entries.map((entry) => COLUMNS.map(([, cell]) => cell(entry, titles)));
   return MARK + [heads, ...rows].map((row) => row.map(written).join(",") + LINE).join("");
 }
 

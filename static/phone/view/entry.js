@@ -23,9 +23,9 @@ export const drawNoEntry = () => piece("no-entry");
  * @param {Entry} entry
  * @param {Known} known whether its guide is on this phone, and how it is called
  */
-export function fillEntry(root, entry, { titled, invented, isHere }) {
-  const { title, guide, verdict, photos } = entry;
-  slot(root, "heading").textContent = title || titled(guide);
+export function fillEntry(root, entry, { titled, named, invented, isHere }) {
+  const { guide, verdict, photos } = entry;
+  slot(root, "heading").textContent = named(entry);
   slot(root, "invented").hidden = !invented(guide);
   slot(root, "say").textContent = `${capital(verdict.say)}.`;
   slot(root, "flags").replaceChildren(...verdict.flags.map((say) => element("li", "", say)));

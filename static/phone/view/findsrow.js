@@ -11,6 +11,7 @@ import { day } from "./reading.js";
  * What is known of the guides of this bundle.
  * @typedef {object} Shelf
  * @property {(guide: string) => string} titled
+ * @property {(entry: Entry) => string} named
  * @property {(guide: string) => boolean} invented
  */
 
@@ -19,11 +20,12 @@ import { day } from "./reading.js";
  * @param {Entry} entry
  * @param {Shelf} shelf
  */
-export function row(entry, { titled, invented }) {
+export function row(entry, { titled, named, invented }) {
   const { id, title, guide, photos, verdict } = entry;
   const made = piece("find-row", {
-    title: title || titled(guide),
-    guide: title ? titled(guide) : null,
+    title: named(entry),
+    // Its name says so, where nobody has given it one.
+    guide: title.trim() ? titled(guide) : null,
     say: `${capital(verdict.say)}.`,
     where: where(entry) || null,
     invented: invented(guide) ? "invented" : null,
