@@ -154,7 +154,7 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Clue:
-    """One thing to look at, on one part."""
+    """One thing to look at, on one part; a `popular` one is what people often cite."""
 
     id: str
     part: str
@@ -172,6 +172,7 @@ class Clue:
     spot: str = ""
     picture: Picture | None = None
     source: str = ""
+    popular: bool = False
 
 
 @dataclass(frozen=True, slots=True)

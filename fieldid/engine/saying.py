@@ -12,7 +12,7 @@ from fieldid.engine.one import Posterior
 from fieldid.engine.prepare import Tables
 from fieldid.engine.range import brackets, covered, named, run
 from fieldid.engine.special import Vector, round9
-from fieldid.engine.words import likely, month, percent
+from fieldid.engine.words import hundredth, likely, month, percent
 
 CANNOT_TELL = 0.33
 """A leading year that is less likely than this is not leaned to."""
@@ -117,7 +117,7 @@ def answer(
         return _bracketed(tables, posterior)
     if p < CANNOT_TELL:
         return f"cannot tell yet: {year} leads with {percent(p)}"
-    if p <= EVEN:
+    if hundredth(p) < EVEN:
         return f"leaning to {year}: {percent(p)}, so more likely another"
     lead = f"{year}" if p >= SETTLED else f"leaning to {year}"
     return f"{lead}: {likely(p)}, {percent(p)}"

@@ -49,13 +49,22 @@ MONTHS = (
 )
 
 
-def likely(p: float) -> str:
-    """The word for a probability.
+def hundredth(p: float) -> float:
+    """A probability as it is told, in whole per cents.
 
-    >>> likely(0.71), likely(0.5), likely(0.02)
+    >>> hundredth(0.5049), hundredth(0.655)
+    (0.5, 0.66)
+    """
+    return math.floor(100 * round9(p) + 0.5) / 100
+
+
+def likely(p: float) -> str:
+    """The word for a probability, by the figure that stands beside it.
+
+    >>> likely(0.71), likely(0.5049), likely(0.02)
     ('likely', 'about as likely as not', 'extremely unlikely')
     """
-    p = round9(p)
+    p = hundredth(p)
     for bound, word in AT_LEAST:
         if p >= bound:
             return word
@@ -73,7 +82,7 @@ def percent(p: float) -> str:
     >>> percent(0.714), percent(0.999), percent(0.001)
     ('71 %', 'over 99 %', 'under 1 %')
     """
-    whole = math.floor(100 * round9(p) + 0.5)
+    whole = round(100 * hundredth(p))
     if whole >= 100:
         return "over 99 %"
     return "under 1 %" if whole < 1 else f"{whole} %"

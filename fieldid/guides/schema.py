@@ -194,6 +194,7 @@ class ClueSchema(TableSchema):
     spot = Text(load_default=None)
     picture = Drawn(load_default=None)
     source = Text(load_default="")
+    popular = Truth(load_default=False)
 
 
 class ChoiceSchema(ClueSchema):

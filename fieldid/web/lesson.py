@@ -9,7 +9,16 @@ from fieldid.draw.nodes import Node
 from fieldid.engine import Tables
 from fieldid.engine.guide import Clue, Guide, ModelYear, Part
 from fieldid.engine.range import brackets
-from fieldid.engine.words import capital, figure, listed, month, percent
+from fieldid.engine.words import (
+    capital,
+    figure,
+    listed,
+    month,
+    percent,
+    strength,
+    times,
+)
+from fieldid.learn.myths import Told, myths
 from fieldid.learn.seen import Change, Seen, changes, seen
 from fieldid.learn.simulate import EACH, WALKS, Sureness, mistaken, sureness
 from fieldid.learn.worth import Worth, whole, worths
@@ -80,6 +89,14 @@ class Sure:
 
 
 @dataclass(frozen=True, slots=True)
+class Said:
+    """A clue, and a sentence on what it is worth."""
+
+    clue: Clue
+    say: str
+
+
+@dataclass(frozen=True, slots=True)
 class Lesson:
     """All of it; `sure` is none for a guide that brackets, of whose marks an object has
     few.
@@ -89,6 +106,8 @@ class Lesson:
     bits: Chart
     bits_say: str
     minutes: Chart
+    weak: tuple[Said, ...]
+    humble: tuple[Said, ...]
     sure: Sure | None
     years: tuple[YearLesson, ...]
     clues: tuple[ClueLesson, ...]
@@ -99,12 +118,14 @@ class Lesson:
 def lesson(guide: Guide) -> Lesson:
     """What the guide's page shows."""
     tables = tables_of(guide)
-    told = worths(tables)
+    told, named = worths(tables), myths(tables)
     return Lesson(
         parts=tuple(_part(guide, part) for part in guide.parts),
         bits=_bars(told, "bits", lambda worth: worth.bits),
         bits_say=_bits_say(tables),
         minutes=_bars(told, "bits a minute", lambda worth: worth.per_minute),
+        weak=tuple(_said(tables, each) for each in named.weak),
+        humble=tuple(_said(tables, each) for each in named.humble),
         sure=None if brackets(guide) else _sure(tables),
         years=tuple(_years(tables)),
         clues=tuple(_clue(tables, row, told) for row in rows(guide)),
@@ -146,6 +167,20 @@ def _bits_say(tables: Tables) -> str:
         f"To tell {years} years apart, and what is none of them, takes "
         f"{whole(tables):.1f} bits; each bit halves the doubt."
     )
+
+
+def _said(tables: Tables, told: Told) -> Said:
+    """What the clue tells on average, and what it can say at best."""
+    say = f"{told.worth.bits:.1f} of {whole(tables):.1f} bits on average."
+    if told.most is not None:
+        best = (
+            "No answer to it favours any year."
+            if told.most == 1
+            else "The answer that tells most raises the odds of its year "
+            f"{times(told.most)}: {strength(told.most)}."
+        )
+        say = f"{say} {best}"
+    return Said(told.worth.clue, say)
 
 
 def _sure(tables: Tables) -> Sure:

@@ -1,11 +1,14 @@
-"""The card on paper: one sheet in both sizes, nothing cut off."""
+"""The pages of a guide beside the app: the card on paper, and what the clues tell."""
 
 import re
 
 import pytest
+from playwright.sync_api import expect
 
 from fieldid.paths import RULES
+from steps import open_kept, start
 
+TRIED = "wrackham-teale-dotterel"
 GUIDES = [path.stem for path in sorted(RULES.glob("*.toml"))]
 
 CUT = """() => [...document.querySelectorAll(".card :not(.unseen)")]
@@ -28,3 +31,41 @@ def test_card_is_one_sheet_in_both_sizes(guide, standing, launch):
     assert box["width"] <= 718.5
     assert box["height"] <= 971
     assert page.evaluate(CUT) == []
+
+
+@pytest.mark.parametrize("width", [320, 390, 1280])
+def test_lesson_fits_every_width(width, standing, launch):
+    """In print as well; a table that is wider scrolls by itself."""
+    page = launch((width, 800))
+    page.goto(f"{standing.url}guide-{TRIED}.html")
+
+    for media in ("screen", "print"):
+        page.emulate_media(media=media)
+        wide = "document.documentElement.scrollWidth"
+        assert page.evaluate(wide) <= width, media
+
+
+def test_question_leads_to_its_clue_and_back(standing, launch):
+    page = launch()
+    open_kept(page, standing.url)
+    start(page)
+    ask = page.locator("legend").inner_text()
+    page.get_by_text("Why this clue now").click()
+    page.get_by_role("link", name="All that it tells, year by year").click()
+
+    clue = page.url.split("#")[1]
+    section = page.locator(f"section[aria-labelledby='{clue}']")
+    expect(section).to_be_in_viewport()
+    expect(section).to_contain_text(ask)
+    page.go_back()
+    expect(page.locator("legend")).to_have_text(ask)
+
+
+def test_lesson_needs_no_scripts(standing, launch):
+    page = launch(java_script_enabled=False)
+    page.goto(f"{standing.url}guide-{TRIED}.html")
+
+    page.locator("summary", has_text="In figures").first.click()
+    expect(page.locator(".plot td").first).to_be_visible()
+    page.get_by_role("link", name="A card to print").click()
+    expect(page.locator(".step").first).to_be_visible()

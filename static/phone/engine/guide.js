@@ -147,7 +147,7 @@ export const FORMAT = 1;
  */
 
 /**
- * One thing to look at, on one part.
+ * One thing to look at, on one part; a `popular` one is what people often cite.
  * @typedef {object} Clue
  * @property {string} id
  * @property {string} part
@@ -165,6 +165,7 @@ export const FORMAT = 1;
  * @property {string} spot
  * @property {Picture | null} picture
  * @property {string} source
+ * @property {boolean} popular
  */
 
 /**

@@ -5,7 +5,7 @@ import { EVEN, is_outside, is_replaced, replaced } from "./flags.js";
 import { WORTHWHILE, separator } from "./gain.js";
 import { brackets, covered, named, run } from "./range.js";
 import { largest, round9 } from "./special.js";
-import { likely, month, percent } from "./words.js";
+import { hundredth, likely, month, percent } from "./words.js";
 
 /** @import { Weighed } from "./claim.js" */
 /** @import { Item, PartState } from "./find.js" */
@@ -165,7 +165,7 @@ export function answer(tables, items, posterior, first) {
   if (p < CANNOT_TELL) {
     return `cannot tell yet: ${year} leads with ${percent(p)}`;
   }
-  if (p <= EVEN) {
+  if (hundredth(p) < EVEN) {
     return `leaning to ${year}: ${percent(p)}, so more likely another`;
   }
   const lead = p >= SETTLED ? `${year}` : `leaning to ${year}`;

@@ -55,11 +55,19 @@ export const MONTHS = [
 ];
 
 /**
- * The word for a probability.
+ * A probability as it is told, in whole per cents.
+ * @param {number} p
+ */
+export function hundredth(p) {
+  return Math.floor(100 * round9(p) + 0.5) / 100;
+}
+
+/**
+ * The word for a probability, by the figure that stands beside it.
  * @param {number} p
  */
 export function likely(p) {
-  p = round9(p);
+  p = hundredth(p);
   for (const [bound, word] of AT_LEAST) {
     if (p >= bound) {
       return word;
@@ -81,7 +89,7 @@ export function likely(p) {
  * @param {number} p
  */
 export function percent(p) {
-  const whole = Math.floor(100 * round9(p) + 0.5);
+  const whole = Math.round(100 * hundredth(p));
   if (whole >= 100) {
     return "over 99 %";
   }

@@ -2,6 +2,7 @@
 
 import { capital } from "../engine/words.js";
 import { piece, set, slot } from "./dom.js";
+import { toLesson } from "../routes.js";
 import { runs, the } from "./names.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
@@ -16,7 +17,7 @@ import { runs, the } from "./names.js";
 export function drawAside({ guide, clue, session, verdict, places }) {
   const asked = places.map((place) => session.items[place].member);
   const next = verdict.next.find((each) => each.clue === clue.id && asked.includes(each.member));
-  return piece("aside", {
+  const made = piece("aside", {
     say: next
       ? `${capital(next.say)}.`
       : "You have looked at this one before; look again if in doubt.",
@@ -27,6 +28,8 @@ export function drawAside({ guide, clue, session, verdict, places }) {
       ? `The seller says ${session.claim.model_year}`
       : "The seller says a year?",
   });
+  set(slot(made, "more"), { href: toLesson(guide.id, clue.id) });
+  return made;
 }
 
 /**
