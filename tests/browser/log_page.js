@@ -1,8 +1,7 @@
 // A page of the tests' own on the app's log: it says what lies in the database, and it
 // saves, changes and deletes finds until its browser is killed.
 
-import { log } from "/phone/log/entries.js";
-import { bookIn, newId } from "/phone/log/book.js";
+import { bookIn, newId, wholeLog as log } from "/phone/log/book.js";
 import { entry } from "/phone/log/record.js";
 import * as drafts from "/phone/store.js";
 
@@ -82,6 +81,8 @@ const tell = (what) => fetch("/told", { method: "POST", body: JSON.stringify(wha
  * @param {number} round
  */
 export async function work(round) {
+  // What a browser has lost comes back with the first look.
+  await log.loadEntries();
   const before = await lying();
   await tell({ lying: before, round });
   const mine = before.entries.map(({ id }) => id);
@@ -98,7 +99,8 @@ export async function work(round) {
 /** A third photo for a find. */
 async function more(before) {
   const added = note(newId());
-  const change = (kept) => entry({ ...kept, photos: [...kept.photos, added] });
+  const changed = new Date().toISOString();
+  const change = (kept) => entry({ ...kept, photos: [...kept.photos, added], changed });
   await log.changeEntry(before.id, change, [taken(added.id, before.id)]);
   await tell({ saved: before.id, photos: 3 });
 }

@@ -3,6 +3,7 @@
 import os
 import queue
 import random
+import shutil
 import signal
 import subprocess
 import time
@@ -195,6 +196,28 @@ def counts(page):
 def drafts(page):
     kept = page.evaluate("() => window.test.app.loadDrafts()")
     return [draft["stamp"] for draft in kept]
+
+
+@pytest.mark.parametrize("harm", ["gone", "torn"])
+def test_finds_come_back_when_the_database_is_lost(opened, tmp_path, harm):
+    """As Chromium was seen to lose one after a kill: it begins with an empty one."""
+    page = opened()
+    for _ in range(3):
+        assert page.evaluate(SAVE) == ""
+    page.evaluate("() => window.test.app.log.saveSetting('wants', [1])")
+    page.context.close()
+    [folder] = (tmp_path / "profile").rglob("*.indexeddb.leveldb")
+    if harm == "gone":
+        shutil.rmtree(folder)
+    else:
+        for file in folder.glob("*.log"):
+            file.write_bytes(b"torn" + file.read_bytes()[4:])
+
+    page = opened()
+    page.evaluate("() => window.test.app.log.loadEntries()")
+    assert counts(page) == (3, 6)
+    assert page.evaluate("() => window.test.app.log.restored()") == 3
+    assert page.evaluate("() => window.test.app.log.loadSetting('wants')") == [1]
 
 
 def test_old_tab_yields_to_an_upgrade(opened):

@@ -31,7 +31,8 @@ from make import guide
         (0.89, "likely"),
         (0.66, "likely"),
         (0.65, "more likely than not"),
-        (0.501, "more likely than not"),
+        (0.51, "more likely than not"),
+        (0.504, "about as likely as not"),
         (0.5, "about as likely as not"),
         (0.33, "about as likely as not"),
         (0.32, "unlikely"),
@@ -44,7 +45,8 @@ from make import guide
 )
 def test_likelihood_scale_is_the_published_one(p, word):
     """Source: IPCC guidance note for lead authors on uncertainties (2010), table 1;
-    "extremely" and "more likely than not" from its note."""
+    "extremely" and "more likely than not" from its note. A probability counts as the
+    whole per cent that stands beside the word."""
     assert likely(p) == word
 
 

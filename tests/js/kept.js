@@ -1,7 +1,9 @@
 // An entry of the log and photos for it, invented, with sane values in every field.
 
 import { bookIn } from "../../static/phone/log/book.js";
+import { copiesIn } from "../../static/phone/log/copies.js";
 import { logIn } from "../../static/phone/log/entries.js";
+import { mirrored } from "../../static/phone/log/mirrored.js";
 import { databaseIn } from "../../static/phone/database.js";
 import { entry } from "../../static/phone/log/record.js";
 import { fakeIndexedDB, settled } from "./fake-indexeddb.js";
@@ -85,7 +87,8 @@ export function freshLog() {
 export function bookOn(log, channel = () => null) {
   let ticks = 0;
   const now = () => new Date(Date.parse(NOW) + 1000 * (ticks += 1)).toISOString();
-  return bookIn(log, { now, channel, alone: (work) => work() });
+  const copied = mirrored(log, copiesIn(() => undefined, ""));
+  return bookIn(copied, { now, channel, alone: (work) => work() });
 }
 
 /** All rows of a store of the app's database, whatever its version. */

@@ -4,7 +4,9 @@
  */
 
 import { remind } from "./backup.js";
+import { copiesIn } from "./copies.js";
 import { log } from "./entries.js";
+import { mirrored } from "./mirrored.js";
 import { changed, entry as readable, judgedAgain } from "./record.js";
 
 /** @typedef {import("./entries.js").Awaited} Awaited */
@@ -39,11 +41,14 @@ const WORLD = {
   alone: async (work) => (navigator.locks ? navigator.locks.request(LOCK, work) : work()),
 };
 
-export const book = bookIn(log);
+/** The log of this page, with its second copy. */
+export const wholeLog = mirrored(log, copiesIn());
+
+export const book = bookIn(wholeLog);
 
 /**
  * The book of a log.
- * @param {typeof log} stored
+ * @param {import("./mirrored.js").Mirrored} stored
  * @param {World} [world]
  */
 export function bookIn(stored, { now, channel, alone } = WORLD) {
@@ -102,6 +107,12 @@ export function bookIn(stored, { now, channel, alone } = WORLD) {
       const { entries, refused } = await loaded();
       return { entries: [...entries.values()], refused };
     },
+
+    /**
+     * How many finds the browser had lost and came back from their second copy; and a
+     * sentence where there is none. To be asked for after the entries.
+     */
+    copies: () => ({ restored: stored.restored(), trouble: stored.trouble() }),
 
     /** @param {Entry} entry @param {readonly Photo[]} [photos] */
     async add(entry, photos = []) {
