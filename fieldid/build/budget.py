@@ -9,16 +9,18 @@ import brotli  # type: ignore[import-untyped]
 
 from fieldid.build.page import read_page
 from fieldid.build.precache import PAGE, UNKEPT
-from fieldid.web.script import DEALING, FINDING, KEPT
+from fieldid.web.script import DEALING, FINDING, KEPT, PRACTICE
 
 FIRST_LOAD = 40_000
 """HTML, styles and scripts until Home can be used, as brotli."""
 WITH_A_FIND = 80_000
 """The same with the script that a find needs, which comes while Home is read."""
-KEPT_FINDS = 40_000
+KEPT_FINDS = 45_000
 """The script of finds that are kept, which comes after that."""
 DEALS = 40_000
-"""The script of offers, wants and sizes, which comes last."""
+"""The script of offers, wants and sizes, which comes after that."""
+ROUNDS = 25_000
+"""The script of practice, which comes when it is asked for."""
 GUIDE = 25_000
 """Any one guide, as brotli."""
 
@@ -37,6 +39,7 @@ def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
     found = [path for path in files if path.endswith(FINDING)]
     kept_finds = [path for path in files if path.endswith(KEPT)]
     deals = [path for path in files if path.endswith(DEALING)]
+    rounds = [path for path in files if path.endswith(PRACTICE)]
     guides = [path for path in files if "/guides/" in path]
     heaviest = max(guides, key=lambda path: _packed(files, [path], _brotli), default="")
     kept = [path for path in files if path not in UNKEPT]
@@ -46,6 +49,7 @@ def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
         _line("with the script of a find", files, [*first, *found], WITH_A_FIND),
         _line("the script of kept finds", files, kept_finds, KEPT_FINDS),
         _line("the script of offers, wants and sizes", files, deals, DEALS),
+        _line("the script of practice", files, rounds, ROUNDS),
         _line("the largest guide", files, [heaviest] if guides else [], GUIDE),
         f"kept on a phone: {len(kept)} files, {_sizes(files, kept)}, "
         f"{_kb(whole)} unpacked",

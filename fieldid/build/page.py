@@ -40,12 +40,12 @@ POLICY = "content-security-policy"
 class Page:
     """A page's links as written, its ids, what refers to them, and what is inline.
 
-    `anchors` is what a fragment may name: an id, or a screen that a script shows.
+    A fragment may name an id, or one of the `screens` that a script shows.
     """
 
     links: tuple[str, ...]
     ids: frozenset[str]
-    anchors: frozenset[str]
+    screens: frozenset[str]
     repeated: tuple[str, ...]
     references: tuple[tuple[str, str], ...]
     inline: tuple[str, ...]
@@ -61,7 +61,7 @@ def read_page(html: str) -> Page:
     return Page(
         links=tuple(link for tag in tags for link in _links(tag)),
         ids=frozenset(counted),
-        anchors=frozenset({*counted, *screens}),
+        screens=frozenset(screens),
         repeated=tuple(name for name, times in counted.items() if times > 1),
         references=tuple(pair for tag in tags for pair in _references(tag)),
         inline=tuple(words for tag in tags for words in _inline(tag)),

@@ -108,9 +108,14 @@ def _broken(
     target = _target(link.path, address)
     if target not in files and not _is_folder(target, files):
         return f"{place} is not in the bundle; no file is at {target!r}"
-    if fragment and target in pages and fragment not in pages[target].anchors:
+    if fragment and target in pages and not _is_anchor(fragment, pages[target]):
         return f"{place} points at nothing; no id in {target} is {fragment!r}"
     return None
+
+
+def _is_anchor(fragment: str, page: Page) -> bool:
+    """Whether it names an id, or a screen, alone or with what is to be shown there."""
+    return fragment in page.ids or fragment.partition("/")[0] in page.screens
 
 
 def _target(path: str, address: str) -> str:

@@ -44,7 +44,7 @@ JOINED = {
         "verdict",
         "seller",
     ),
-    LATER: ("finds", "wants", "offer", "sizing"),
+    LATER: ("finds", "wants", "offer", "sizing", "practice"),
 }
 """The app's style sheets in two files, each in this order: the second is asked for by
 the script that needs it."""

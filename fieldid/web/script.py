@@ -1,4 +1,4 @@
-"""The phone's modules as a few scripts: four files to fetch in place of a hundred.
+"""The phone's modules as a few scripts: five files to fetch in place of a hundred.
 
 Each module becomes a function, called once, that gives what the module exports; it
 stands after all that it imports. So names stay apart and nothing is renamed. Only the
@@ -6,8 +6,9 @@ forms of `import` and `export` that our modules use are known; another is refuse
 
 The first script is what Home needs. It asks for the second, which holds what a find
 needs, and that for the third, for finds that are kept, and the fourth, for what is
-worked out from one: an offer, a match with wants, a size off a photo. Each takes from
-those before what is there already, so that no module runs twice.
+worked out from one: an offer, a match with wants, a size off a photo. The fifth,
+practice, is asked for when somebody practises. Each takes from those before what is
+there already, so that no module runs twice.
 """
 
 import posixpath
@@ -21,7 +22,8 @@ ENTRY = "phone/app.js"
 FINDING = "phone/finding.js"
 KEPT = "phone/kept.js"
 DEALING = "phone/dealing.js"
-SCRIPTS = (ENTRY, FINDING, KEPT, DEALING)
+PRACTICE = "phone/practice.js"
+SCRIPTS = (ENTRY, FINDING, KEPT, DEALING, PRACTICE)
 """What each script begins from, in the order in which they are asked for."""
 
 _NAMED = r"\{(?P<names>[^}]*)\}"

@@ -15,7 +15,7 @@ import { ALL, isSet, isTouched, reading } from "./scope.js";
 import { drawScreen } from "./screens.js";
 import { letter, startSeller } from "./seller.js";
 import * as session from "./session.js";
-import { opened } from "./shelf.js";
+import { opened, ShelfError } from "./shelf.js";
 import { cited, claimed, lacking, withMember } from "./steps.js";
 import { START } from "./swing.js";
 import { into, isLeft, meant, NOTHING, pressed, typing } from "./typing.js";
@@ -38,6 +38,8 @@ const desks = new Map();
 const laters = {};
 /** That all of them are there. @type {Promise<void>} */
 let last = Promise.resolve();
+/** That practice is there too, once it was asked for. @type {Promise<void> | null} */
+let practising = null;
 /** What is told of each verdict that is shown. @type {((root: HTMLElement, desk: import("./desk.js").Desk) => void)[]} */
 const verdictListeners = [];
 /** The guides that there are. */
@@ -81,7 +83,7 @@ const drawnLater = (wanted) => () => {
   const drawn = laters[wanted.screen];
   if (drawn) return drawn(wanted);
   screenOf(wanted.screen).replaceChildren();
-  last.then(() => draw(true)).catch(failed);
+  arrived(wanted.screen).then(() => draw(true)).catch(failed);
 };
 
 /** In place of a question where there is none. */
@@ -293,6 +295,20 @@ async function startLater() {
   Object.assign(laters, kept.start(APP));
   const dealing = await import("./dealing.js");
   Object.assign(laters, dealing.start(APP));
+}
+
+/** That the script of a screen is there: few practise, so that one waits until it is asked for. @param {string} screen */
+const arrived = (screen) => (screen === "practice" ? (practising ??= startPractice()) : last);
+
+async function startPractice() {
+  await last;
+  const practice = await import("./practice.js").catch(() => {
+    // With signal again the next attempt may do.
+    practising = null;
+    location.hash = "#home";
+    throw new ShelfError("Practice is not on this phone yet. Try again when there is signal.");
+  });
+  Object.assign(laters, practice.start(APP));
 }
 
 /** Lays a find open anew, as it was kept. @param {import("./engine/find.js").Find} find */

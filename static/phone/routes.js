@@ -3,11 +3,13 @@
 /** The screens of a find, which cannot be shown without one. */
 const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller", "offer", "sizing"];
 /** The screens of the later scripts. */
-const LATER = ["finds", "entry", "wants", "offer", "sizing"];
+const LATER = ["finds", "entry", "wants", "offer", "sizing", "practice"];
 const SCREENS = [...new Set(["home", "check", ...OF_A_FIND, ...LATER])];
 
 /** The screens of a question. */
 const ASKING = ["look", "sizing"];
+/** The screens of one thing that their address names. */
+const OF_ONE = ["entry", "practice"];
 const REST = "rest";
 /** The address of Looking at what would hardly tell anything. */
 export const TO_REST = `#${REST}`;
@@ -21,7 +23,7 @@ export const WHICH = "?";
  * @property {string} screen
  * @property {string | null} clue
  * @property {string | null} member of the set; or `WHICH`
- * @property {string | null} id of an entry of the log
+ * @property {string | null} id of an entry of the log, or of the guide to practise with
  * @property {boolean} rest whether to ask even what would hardly tell anything
  */
 
@@ -38,7 +40,7 @@ export function route(hash) {
   if (!SCREENS.includes(screen)) return { ...NOWHERE, screen: "home" };
   const [first = null, second = null] = more;
   if (ASKING.includes(screen)) return { ...NOWHERE, screen, clue: first, member: second, rest };
-  return { ...NOWHERE, screen, member: screen === "verdict" ? first : null, id: screen === "entry" ? first : null };
+  return { ...NOWHERE, screen, member: screen === "verdict" ? first : null, id: OF_ONE.includes(screen) ? first : null };
 }
 
 /**
@@ -78,6 +80,9 @@ function toAsking(screen, clue, member) {
 export function toMember(member) {
   return `#verdict/${encodeURIComponent(member)}`;
 }
+
+/** The page of a guide that needs no scripts, where it tells of a clue. @param {string} guide @param {string} clue */
+export const toLesson = (guide, clue) => `guide-${guide}.html#clue-${clue}`;
 
 /** A piece of an address; one that nobody wrote this way is left as it is. @param {string} piece */
 function read(piece) {

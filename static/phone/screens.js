@@ -35,6 +35,7 @@ const TITLES = {
   wants: () => "What I want",
   offer: () => "What to offer",
   sizing: ({ clue }) => clue?.ask ?? "Measure in a photo",
+  practice: () => "Practice",
 };
 
 /** @type {Record<string, (root: HTMLElement, data: any) => void>} */

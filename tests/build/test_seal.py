@@ -20,7 +20,10 @@ def whole() -> dict[str, bytes]:
             '<a href="./#look" id="top">a</a><section data-screen="look"></section>'
             '<script src="v/1/phone/app.js"></script><svg><rect id="red"/></svg>'
         ),
-        "other.html": page('<a href="./#top">b</a><link href="v/1/css/a.css">'),
+        "other.html": page(
+            '<a href="./#top">b</a><a href="./#look/pad">c</a>'
+            '<link href="v/1/css/a.css">'
+        ),
         "icon.svg": b"<svg/>",
         "manifest.webmanifest": json.dumps(
             {"start_url": "./", "icons": [{"src": "icon.svg"}]}
@@ -51,6 +54,8 @@ NOWHERE = [
     ("other.html", page('<form action="gone"></form>'), "gone"),
     ("other.html", page('<body data-base="v/2/">'), "v/2/"),
     ("other.html", page('<a href="./#gone">a</a>'), "./#gone"),
+    ("other.html", page('<a href="./#gone/a">a</a>'), "./#gone/a"),
+    ("other.html", page('<a href="./#top/a">a</a>'), "./#top/a"),
     ("v/1/css/a.css", b"a { fill: url('gone.svg') }", "gone.svg"),
     ("v/1/css/a.css", b'@import "gone.css";', "gone.css"),
     ("v/1/phone/b.js", b'import "./gone.js";', "./gone.js"),

@@ -13,6 +13,7 @@ test("an address names a screen, a clue and a member", () => {
   assert.deepEqual(route("#look/pad/6"), { ...look, clue: "pad", member: "6" });
   assert.deepEqual(route("#verdict/6"), { ...nothing, screen: "verdict", member: "6" });
   assert.deepEqual(route("#set/6"), { ...nothing, screen: "set" });
+  assert.deepEqual(route("#practice/oxmere-grebe"), { ...nothing, screen: "practice", id: "oxmere-grebe" });
 });
 
 test("an address that nobody wrote leads Home", () => {

@@ -106,6 +106,7 @@ def test_no_module_is_in_two_scripts():
     assert "$engine_judge" in made[1]
     assert "$kept_finds" in made[2]
     assert "$dealing_offer" in made[3]
+    assert "$practice_round" in made[4]
 
 
 TWO = {
