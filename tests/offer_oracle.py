@@ -60,8 +60,24 @@ def takes(off, worth: int) -> int:
     return min(cents(off.amount) + share, worth)
 
 
-def priced(guide: Guide, prices: Prices, items, condition: str, year) -> tuple:
-    """The whole, by part what it takes off, what a stray does, for one place."""
+@dataclass(frozen=True)
+class Priced:
+    """For one place: the whole, what an item counts for, by part what it takes off, and
+    what a stray does.
+    """
+
+    whole: int
+    portion: int
+    offs: dict[str, int]
+    stray: int
+
+    def lost(self, replaced) -> int:
+        """What these replaced parts take off together, no more than all of the item."""
+        return min(sum(self.offs.get(p, 0) for p in replaced), self.portion)
+
+
+def priced(guide: Guide, prices: Prices, items, condition: str, year) -> Priced:
+    """The amounts for one place."""
     n, many = len(items), len(items) > 1 and prices.set
     whole = _whole(guide, prices, items, condition, year)
     step = 1
@@ -71,7 +87,7 @@ def priced(guide: Guide, prices: Prices, items, condition: str, year) -> tuple:
     portion = whole // n // step * step
     stray = takes(prices.set.stray, portion) if many else 0
     offs = _offs(prices, portion, step)
-    return whole, offs, half_up(Fraction(stray, step)) * step
+    return Priced(whole, portion, offs, half_up(Fraction(stray, step)) * step)
 
 
 def _whole(guide: Guide, prices: Prices, items, condition: str, year) -> int:
@@ -92,13 +108,7 @@ def _offs(prices: Prices, portion: int, step: int) -> dict:
         offs[each.part] = takes(each.off, portion)
         if each.put_right is not None:
             offs[each.part] = min(offs[each.part], cents(each.put_right))
-    total = sum(offs.values())
-    if total > portion:
-        cut = {p: x * (portion / total) for p, x in offs.items()}
-        return {p: math.floor(x / step) * step for p, x in cut.items()}
-    near = {p: half_up(Fraction(x, step)) * step for p, x in offs.items()}
-    down = {p: x // step * step for p, x in offs.items()}
-    return near if sum(near.values()) <= portion else down
+    return {p: half_up(Fraction(x, step)) * step for p, x in offs.items()}
 
 
 def apart(guide: Guide, member: str) -> bool:
@@ -111,14 +121,14 @@ def one(guide: Guide, item, prices: Prices, condition="") -> Sums:
     read = oracle._tabled(guide, readings, gone, member)
     found: Worth = defaultdict(float)
     for c in [*oracle.cells(guide), None]:
-        whole, offs, _ = priced(guide, prices, [item], condition, c and c[0])
+        sheet = priced(guide, prices, [item], condition, c and c[0])
         for states in product((False, True), repeat=len(guide.parts)):
             replaced = dict(zip((p.id for p in guide.parts), states, strict=True))
             weight = guide.outside if c is None else (1 - guide.outside) * c[2]
             weight *= oracle._parts(guide, replaced) * all(replaced[p] for p in gone)
             weight *= math.prod(table[c, replaced[part]] for part, table in read)
-            lost = sum(offs.get(p, 0) for p, was in replaced.items() if was)
-            found[whole - lost] += weight
+            lost = sheet.lost(p for p, was in replaced.items() if was)
+            found[sheet.whole - lost] += weight
     return _sums(found)
 
 
@@ -141,20 +151,20 @@ def several(guide: Guide, items, prices: Prices, condition="") -> Sums:
             for each in by_state
         ]
         for c in spots:
-            everything, offs, stray_off = sheet[c]
+            here = sheet[c]
             choices = []
             for item, states, strayed in zip(items, by_state, as_stray, strict=True):
                 s = oracle._stray(guide, item[2])
                 lost = [
-                    (sum(offs.get(p, 0) for p in replaced), (1 - s) * p)
+                    (here.lost(replaced), (1 - s) * p)
                     for replaced, p in states[c].items()
                 ]
                 calm = apart(guide, item[2])
-                lost.append((0 if calm else stray_off, s * strayed))
+                lost.append((0 if calm else here.stray, s * strayed))
                 choices.append(lost)
             for chosen in product(*choices):
                 weight = prior[c] * given * math.prod(p for _, p in chosen)
-                found[everything - sum(lost for lost, _ in chosen)] += weight
+                found[here.whole - sum(lost for lost, _ in chosen)] += weight
     return _sums(found)
 
 

@@ -26,7 +26,7 @@ SCRIPT_ALONE = {
     "layout": {"_place"},  # arrays are no keys of a Map
     "special": {"sum", "largest", "pairs"},  # sum, max with a key, combinations
     "standing": {"_stood", "_parted", "_strayed"},  # kept from tap to tap
-    "value": {"_same"},  # lists are equal by themselves in Python
+    "value": {"_same", "_alike"},  # lists are equal by themselves in Python
     "words": {"Bounds"},
 }
 

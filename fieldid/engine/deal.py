@@ -67,34 +67,32 @@ def advice(terms: Terms) -> str:
 
 
 def advice_say(terms: Terms) -> str:
-    """The advice with its reason."""
+    """The advice with its reason; what it is worth, `range_say` tells."""
     margin = f"the {figure(terms.deal.margin)} % that you want"
     wants = terms.deal.margin > 0
     if terms.walk <= 0:
         if wants and round9(terms.expected) > 0:
             return f"Walk away: no price leaves you {margin}."
-        return "Walk away: after all costs it is worth nothing to you on average."
-    worths = (terms.walk, terms.expected, terms.high)
-    walk, mean, high = (amount(terms, x) for x in worths)
+        return "Walk away: after all costs it is worth nothing to you."
+    walk = amount(terms, terms.walk)
     if terms.deal.asked is None:
-        why = f"that leaves you {margin}" if wants else "it is worth that to you"
-        return f"Offer up to {walk}: on average {why}."
-    asked = amount(terms, terms.deal.asked)
-    short = f"would not leave you {margin}" if wants else "is more than that"
-    match advice(terms):
-        case "buy" if wants:
-            return f"Buy: {asked} is asked, and up to {walk} leaves you {margin}."
-        case "buy":
-            return f"Buy: {asked} is asked, and on average it is worth {mean} to you."
-        case "walk":
-            return (
-                f"Walk away: even where it turns out well it is worth {high} to you, "
-                f"and the {asked} asked {short}."
-            )
-    return (
-        f"Offer up to {walk}: on average it is worth {mean} to you, "
-        f"and the {asked} asked {short}."
+        why = f"less than {margin}" if wants else "to lose by it"
+        return f"Offer up to {walk}: if you pay more, expect {why}."
+    asked = f"the {amount(terms, terms.deal.asked)} asked"
+    short = (
+        f"would not leave you {margin}" if wants else "is more than it is worth to you"
     )
+    match advice(terms):
+        case "buy":
+            fits = (
+                f"leaves you {margin}"
+                if wants
+                else "is no more than it is worth to you"
+            )
+            return f"Buy: {asked} {fits}."
+        case "walk":
+            return f"Walk away: {asked} {short}, even where it turns out well."
+    return f"Offer up to {walk}: {asked} {short}."
 
 
 def range_say(terms: Terms) -> str:

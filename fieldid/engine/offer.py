@@ -31,6 +31,8 @@ from fieldid.engine.worth import Sheet, hundredths, sheet
 # Where the range of the worth begins and ends: the 10th and the 90th percentile.
 LOW = 0.1
 HIGH = 0.9
+# Nobody stoops for less than this share of the price asked, where no hour has a price.
+STOOP = 0.01
 UNPRICED = "Say first what each model year is worth to you."
 UNASKED = "Say what is asked, to see whether another look is worth its time."
 
@@ -38,7 +40,7 @@ UNASKED = "Say what is asked, to see whether another look is worth its time."
 @dataclass(frozen=True, slots=True)
 class Look:
     """A clue that can still be looked at, what one reading of it is worth to the
-    decision, in all and a minute, and what the time for it costs.
+    decision, in all and a minute, what the time for it costs, and whether it pays.
     """
 
     member: str | None
@@ -47,6 +49,7 @@ class Look:
     worth: float
     per_minute: float
     time: float
+    pays: bool
     say: str
 
 
@@ -180,6 +183,7 @@ def _look(tables: Tables, items: Sequence[Item], terms: Terms, trial: Trial) -> 
         worth,
         60 * worth / clue.seconds,
         time,
+        _pays(terms, worth, time),
         _look_say(terms, named, worth, time, figure(clue.seconds)),
     )
 
@@ -201,7 +205,7 @@ def _look_say(terms: Terms, named: str, worth: float, time: float, seconds: str)
     say = f"Reading {named} is worth {amount(terms, worth)} to this decision"
     if terms.deal.hour == 0:
         return f"{say} and takes {seconds} seconds."
-    pays = "worth" if _pays(worth, time) else "not worth"
+    pays = "worth" if _pays(terms, worth, time) else "not worth"
     cost = amount(terms, time)
     return f"{say}: {pays} its {seconds} seconds, which cost you {cost}."
 
@@ -210,14 +214,22 @@ def _looks_say(terms: Terms, looks: Sequence[Look]) -> str:
     """Whether to look again before deciding, and where."""
     if terms.deal.asked is None:
         return UNASKED
-    paying = [look for look in looks if _pays(look.worth, look.time)]
-    if paying:
-        return f"Look at {paying[0].what} before you decide."
-    if any(hundredths(look.worth) > 0 for look in looks):
-        return "Nothing left to look at is worth its time: decide now."
-    return "Nothing left to look at would change what you decide."
+    if not looks:
+        return "There is nothing more to look at: decide now."
+    for look in looks:
+        if look.pays:
+            return f"Look at {look.what} before you decide."
+    if all(hundredths(look.worth) == 0 for look in looks):
+        return "What is left to look at would hardly change what you decide."
+    if terms.deal.hour == 0:
+        return "What is left to look at is worth little to this decision: decide now."
+    return "Nothing left to look at is worth its time: decide now."
 
 
-def _pays(worth: float, time: float) -> bool:
-    """Whether a look is worth more than its time; less than a hundredth is nothing."""
-    return hundredths(worth) > 0 and round9(worth) > round9(time)
+def _pays(terms: Terms, worth: float, time: float) -> bool:
+    """Whether a look is worth more than its time, or without a price of time, than
+    somebody would stoop for; less than a hundredth is nothing.
+    """
+    deal = terms.deal
+    least = time if deal.hour > 0 else STOOP * (deal.asked or 0.0)
+    return hundredths(worth) > 0 and round9(worth) > round9(least)

@@ -16,7 +16,7 @@ from fieldid.engine.prepare import Tables
 from fieldid.engine.sets import SetPosterior
 from fieldid.engine.special import Vector, round9
 from fieldid.engine.standing import Standing, unshared
-from fieldid.engine.worth import RARE, Sheet, Taken, added, trees
+from fieldid.engine.worth import RARE, Sheet, Taken, added, beyond, trees, within
 
 Amounts = tuple[tuple[int, float], ...]
 """What the find may be worth in hundredths, least first, with probabilities."""
@@ -55,11 +55,9 @@ def amounts(tables: Tables, sheet: Sheet, scenes: Sequence[Scene]) -> Amounts:
     Within a cell of a scene the items are independent of each other, so that what
     comes off in all is a sum; cells that say the same are added up once.
     """
-    outside = len(tables.cells)
-    places = [*tables.stretches, (outside, outside + 1)]
     found: dict[int, float] = {}
     for scene in scenes:
-        for y, (start, stop) in enumerate(places):
+        for y, (start, stop) in enumerate(_places(tables)):
             for share, said in _runs(scene, start, stop):
                 several = [_taken(scene, sheet, y, i, x) for i, x in enumerate(said)]
                 for loss, p in added(several, sheet.step[y], share):
@@ -97,9 +95,9 @@ def off_made(
     scene: Scene, sheet: Sheet, tables: Tables, own: Sequence[States]
 ) -> list[float]:
     """What is expected to come off an item that is no stray, by cell, if this is said
-    of its parts.
+    of its parts: what they take off one by one, less what is more than all of it.
     """
-    total = [0.0] * len(tables.prior)
+    total = [-x for x in _beyond(scene, sheet, tables, own)]
     joint = states(scene.world.forest, own)
     for p, (original, replaced) in enumerate(joint):
         amount = by_cell(tables, [parts[p] for parts in sheet.parts])
@@ -121,6 +119,34 @@ def by_cell(tables: Tables, by_place: Sequence[int]) -> list[int]:
     return [x for (start, stop), x in by_year for _ in range(start, stop)] + [
         by_place[-1]
     ]
+
+
+def _places(tables: Tables) -> list[tuple[int, int]]:
+    """The cells of each model year, and the one for outside."""
+    outside = len(tables.cells)
+    return [*tables.stretches, (outside, outside + 1)]
+
+
+def _beyond(
+    scene: Scene, sheet: Sheet, tables: Tables, own: Sequence[States]
+) -> list[float]:
+    """By how much the parts of an item are expected to take off more than it counts
+    for, by cell; cells that say the same as the one before are worked out with it.
+    """
+    found = [0.0] * len(tables.prior)
+    for y, (start, stop) in enumerate(_places(tables)):
+        if sum(sheet.parts[y]) <= sheet.portion[y]:
+            continue
+        before: list[tuple[float, float]] = []
+        more = 0.0
+        for c in range(start, stop):
+            if scene.cells[c] >= RARE:
+                parts = _ratios(own, c)
+                if parts != before:
+                    several = trees(scene.world, parts, sheet.parts[y])
+                    before, more = parts, beyond(several, sheet.portion[y])
+                found[c] = more
+    return found
 
 
 def _alone(tables: Tables, item: Item, posterior: Posterior) -> Scene:
@@ -168,16 +194,23 @@ def _runs(scene: Scene, start: int, stop: int) -> list[tuple[float, list[_Said]]
 
 def _said(scene: Scene, i: int, c: int) -> _Said:
     """What is said of the item at place `i` in a cell."""
+    return scene.strays[i][c], _ratios(scene.own[i], c)
+
+
+def _ratios(own: Sequence[States], c: int) -> list[tuple[float, float]]:
+    """What is said of each part in a cell: only the ratio counts, and products of
+    ratios stay in sight.
+    """
     parts = []
-    for original, replaced in scene.own[i]:
-        # Only the ratio counts, and products of ratios stay in sight.
+    for original, replaced in own:
         most = max(original[c], replaced[c]) or 1.0
         parts.append((original[c] / most, replaced[c] / most))
-    return scene.strays[i][c], parts
+    return parts
 
 
 def _taken(scene: Scene, sheet: Sheet, y: int, i: int, said: _Said) -> Taken:
     """What may come off the item at place `i` in the model year at place `y`."""
     share, parts = said
     stray = sheet.stray[y] if scene.matters[i] else 0
-    return Taken(stray, share, trees(scene.world, parts, sheet.parts[y]))
+    several = trees(scene.world, parts, sheet.parts[y])
+    return Taken(stray, share, within(several, sheet.portion[y]))

@@ -27,7 +27,7 @@ Losses = tuple[tuple[int, float], ...]
 @dataclass(frozen=True, slots=True)
 class Taken:
     """What may come off one item: either, as a stray, one amount, or what each tree of
-    its parts takes off, which are independent of each other.
+    its parts takes off, which are independent of each other; see `within`.
     """
 
     stray: int
@@ -40,13 +40,15 @@ class Sheet:
     """Amounts by place: one a model year, and a last one for outside.
 
     `whole` is the worth of the find with every part original and no stray, `step` what
-    losses are counted in. `parts` is by place what each part takes off an item on which
-    it is replaced, `stray` what a stray takes off; a member that was often bought apart
-    takes off nothing.
+    losses are counted in, `portion` what one item counts for, and the most that comes
+    off it. `parts` is by place what each part takes off an item on which it is
+    replaced, `stray` what a stray takes off; a member that was often bought apart takes
+    off nothing.
     """
 
     whole: tuple[int, ...]
     step: tuple[int, ...]
+    portion: tuple[int, ...]
     parts: tuple[tuple[int, ...], ...]
     stray: tuple[int, ...]
 
@@ -69,6 +71,7 @@ def sheet(
     return Sheet(
         tuple(whole),
         tuple(step),
+        tuple(portions),
         tuple(_parts(guide, prices, portion, s) for portion, s in places),
         tuple(
             _counted(taken(many.stray, portion), s) if many else 0
@@ -132,6 +135,27 @@ def both(a: Losses, b: Losses) -> Losses:
     return _gathered([(x + y, p * q) for x, p in a for y, q in b])
 
 
+def within(several: Sequence[Losses], most: int) -> tuple[Losses, ...]:
+    """What trees may take off an item that counts for `most`: the same trees, or where
+    together they could take off more, one in which they take off all of it.
+
+    >>> within([((0, 0.5), (3, 0.5)), ((0, 0.5), (2, 0.5))], 4)
+    (((0, 0.25), (2, 0.25), (3, 0.25), (4, 0.25)),)
+    """
+    if sum(tree[-1][0] for tree in several) <= most:
+        return tuple(several)
+    return (_gathered([(min(x, most), p) for x, p in _in_all(several, 1.0)]),)
+
+
+def beyond(several: Sequence[Losses], most: int) -> float:
+    """By how much trees are expected to exceed the most that can come off.
+
+    >>> beyond([((0, 0.5), (3, 0.5)), ((0, 0.5), (2, 0.5))], 4)
+    0.25
+    """
+    return sum((x - most) * p for x, p in _in_all(several, 1.0) if x > most)
+
+
 def added(several: Sequence[Taken], step: int, chance: float) -> Losses:
     """What comes off in all, if the items are independent of each other; `chance` is
     that of all the amounts together.
@@ -140,7 +164,8 @@ def added(several: Sequence[Taken], step: int, chance: float) -> Losses:
     ((0, 0.0625), (2, 0.125), (4, 0.3125))
     """
     if len(several) == 1:
-        return _alone(several[0], chance)
+        # One object is no stray.
+        return _in_all(several[0].trees, chance)
     run = [chance]
     for one in several:
         made = [(1 - one.share) * x for x in run]
@@ -151,10 +176,10 @@ def added(several: Sequence[Taken], step: int, chance: float) -> Losses:
     return tuple((step * i, p) for i, p in enumerate(run) if p > RARE)
 
 
-def _alone(one: Taken, chance: float) -> Losses:
-    """What comes off one object, which is no stray."""
+def _in_all(several: Sequence[Losses], chance: float) -> Losses:
+    """What several trees take off together."""
     found: Losses = ((0, chance),)
-    for tree in one.trees:
+    for tree in several:
         found = both(found, tree)
     return found
 
@@ -174,9 +199,7 @@ def _worth(
 
 
 def _parts(guide: Guide, prices: Prices, portion: int, step: int) -> tuple[int, ...]:
-    """What each part takes off an item: in proportion less where all together would
-    take off more than it is worth.
-    """
+    """What each part takes off an item by itself."""
     known = {each.part: each for each in prices.parts}
     amounts = []
     for part in guide.parts:
@@ -184,20 +207,8 @@ def _parts(guide: Guide, prices: Prices, portion: int, step: int) -> tuple[int, 
         off = taken(each.off, portion) if each else 0
         if each and each.put_right is not None:
             off = min(off, hundredths(each.put_right))
-        amounts.append(off)
-    total = sum(amounts)
-    if total <= portion:
-        return tuple(_fitting(amounts, portion, step))
-    # Cut down, so that no rounding makes it more than the worth.
-    return tuple(math.floor(x * (portion / total) / step) * step for x in amounts)
-
-
-def _fitting(amounts: Sequence[int], portion: int, step: int) -> list[int]:
-    """The amounts in whole steps, cut down if rounding them takes off too much."""
-    rounded = [_counted(x, step) for x in amounts]
-    if sum(rounded) <= portion:
-        return rounded
-    return [x // step * step for x in amounts]
+        amounts.append(_counted(off, step))
+    return tuple(amounts)
 
 
 def _counted(x: int, step: int) -> int:

@@ -9,6 +9,7 @@ from playwright.sync_api import Locator, Page, expect
 from fieldid.engine import Find, prepare
 from fieldid.engine.deal import Deal
 from fieldid.engine.find import Item
+from fieldid.engine.guide import Off
 from fieldid.engine.offer import Offer, offer
 from fieldid.engine.words import capital, money
 from fieldid.guides.load import load
@@ -185,8 +186,33 @@ def test_kept_find_has_the_asked_price(standing, launch):
     go(page, "#finds")
     page.locator(".kept a").first.click()
     entry(page).get_by_role("button", name="Open it again").click()
+    expect(page.locator("[data-screen=verdict] h1")).to_be_visible()
     go(page, "#offer")
     expect(box(page, "asked")).to_have_value("28.50")
+
+
+def test_answer_comes_while_typing(standing, launch):
+    """Beside the field, which keeps its focus, caret and place."""
+    page = launch()
+    opened(page, standing.url)
+    field = box(page, "asked")
+    field.focus()
+    top = field.bounding_box()["y"]
+    field.press_sequentially("48")
+    most = money(reckoned(prices=GUIDE.prices).walk, "EUR")
+    expect(part(page, "now")).to_have_text(f"Offer up to {most}.")
+    page.keyboard.press("ArrowLeft")
+    page.keyboard.press("Backspace")
+    expect(part(page, "now")).to_have_text("Buy.")
+
+    expect(field).to_be_focused()
+    expect(field).to_have_value("8")
+    assert field.evaluate("(each) => each.selectionStart") == 0
+    assert abs(field.bounding_box()["y"] - top) <= 1
+    page.keyboard.press("Tab")
+    expect(part(page, "said")).to_be_empty()
+    page.reload()
+    expect(box(page, "asked")).to_have_value("8")
 
 
 def test_keyboard_is_enough(standing, launch):
@@ -210,18 +236,73 @@ def test_keyboard_is_enough(standing, launch):
     assert abs(box(page, "asked").bounding_box()["y"] - top) <= 1
 
 
-def test_wrong_price_is_told_beside_its_field(standing, launch):
-    """And the answer stays the one to what was right."""
+def test_nonsense_in_a_field_ends_the_answer(standing, launch):
+    """It is told beside the field and in the answer's place, left or not."""
     page = launch()
     opened(page, standing.url)
-    write(page, "asked", "1e99")
+    box(page, "asked").press_sequentially("1e99")
 
+    expect(part(page, "working")).to_have_text(
+        "The price asked cannot be read: mend it below."
+    )
+    expect(part(page, "answered")).to_be_hidden()
+    expect(part(page, "looking")).to_be_hidden()
+    box(page, "asked").blur()
     expect(box(page, "asked")).to_have_attribute("aria-invalid", "true")
     expect(screen(page).get_by_role("alert").first).to_contain_text("in figures")
-    expect_answer(page, reckoned(prices=GUIDE.prices))
-    write(page, "asked", "20")
+    expect(part(page, "answered")).to_be_hidden()
+    write(page, "asked", "€ 20")
     expect(part(page, "advice")).to_have_text("Buy")
+    expect(box(page, "asked")).to_have_value("20")
     expect(box(page, "asked")).not_to_have_attribute("aria-invalid", "true")
+
+
+def test_reset_lets_go_of_what_cannot_be_read(standing, launch):
+    page = launch()
+    opened(page, standing.url)
+    write(page, "worth/1958", "30")
+    write(page, "worth/1957", "dear")
+    expect(part(page, "working")).to_contain_text("“1957” among your prices cannot")
+    screen(page).get_by_role("button", name="Back to the guide’s prices").click()
+
+    expect(box(page, "worth/1957")).to_have_value("85")
+    expect_answer(page, reckoned(prices=GUIDE.prices))
+
+
+def test_dearer_part_lowers_the_answer(standing, launch):
+    page = launch()
+    opened(page, standing.url)
+    write(page, "right/shaft", "")
+    write(page, "part/shaft", "100 %")
+    price = next(each for each in GUIDE.prices.parts if each.part == "shaft")
+    dear = replace(price, off=Off(share=1.0), put_right=None)
+    parts = tuple(dear if each is price else each for each in GUIDE.prices.parts)
+    wanted = reckoned(prices=replace(GUIDE.prices, source="", parts=parts))
+
+    expect_answer(page, wanted)
+    assert wanted.expected < reckoned(prices=GUIDE.prices).expected
+
+
+def test_limit_of_a_want_is_held_against_the_price(standing, launch):
+    """On the offer and on the verdict."""
+    page = launch()
+    open_kept(page, standing.url)
+    go(page, "#wants")
+    page.locator("#want-most").fill("€85")
+    page.get_by_role("button", name="Keep this want").click()
+    expect(page.locator(".want__say")).to_contain_text("up to 85.00 EUR")
+    begin(page)
+    read(page, "toe-outline", "round")
+    go(page, "#offer")
+    write(page, "asked", "89")
+    more = "89.00 EUR is asked, 4.00 EUR more than you wanted to pay."
+    expect(part(page, "limit")).to_contain_text(more)
+    go(page, "#verdict")
+    expect(page.locator("[data-screen=verdict] .want__limit")).to_have_text(more)
+    go(page, "#offer")
+    write(page, "asked", "85")
+
+    expect(part(page, "limit")).to_contain_text("within what you wanted to pay.")
 
 
 def test_bulk_and_reset_can_be_taken_back(standing, launch):

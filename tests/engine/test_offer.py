@@ -16,7 +16,7 @@ from fieldid.engine import Find, Item, prepare
 from fieldid.engine.deal import Deal
 from fieldid.engine.guide import Members, Off, PartPrice, Prices, SetPrices
 from fieldid.engine.offer import offer, starting
-from fieldid.engine.worth import both, sheet
+from fieldid.engine.worth import both
 from kittiwake import GUIDE, random_find
 from make import choice, find, guide, option, part, span
 from make_vectors import differences
@@ -147,13 +147,79 @@ def test_condition_and_costs_come_off():
     assert (found.low, found.high) == (0.8 * 100 - 15, 0.8 * 200 - 15)
 
 
-def test_parts_never_take_off_more_than_all():
-    """Of a worth of 30 a part of 40 is all and one of 20 two thirds: 18 and 12."""
-    dear = (PartPrice("shaft", Off(40.0)), PartPrice("grip", Off(20.0)))
-    prices = replace(PRICES, worth=(), other=30.0, parts=dear)
-    listed = sheet(SMALL, find().items, prices=prices, condition="")
+DEAR = replace(
+    PRICES,
+    worth=(),
+    other=30.0,
+    parts=(PartPrice("shaft", Off(24.0)), PartPrice("grip", Off(18.0))),
+)
 
-    assert listed.parts[0] == (1800, 1200)
+
+def test_part_takes_off_what_it_says():
+    """However much the others would take off, were they replaced too."""
+    one = part("grip", 0.0)
+    found = answer(replace(SMALL, parts=(part("shaft", 0.2), one)), prices=DEAR)
+
+    assert found.expected == pytest.approx(30 - 0.2 * 24)
+
+
+def test_parts_together_take_off_no_more_than_all():
+    """Of 30, the shaft takes 24 and the grip 18: 30 where both are replaced."""
+    found = answer(prices=DEAR)
+    lost = 0.2 * 0.7 * 24 + 0.8 * 0.3 * 18 + 0.2 * 0.3 * 30
+
+    assert found.expected == pytest.approx(30 - lost)
+    assert found.low == 6.0
+
+
+def test_parts_of_an_item_spare_the_others():
+    """An iron that is worth nothing leaves the rest of its set what it was."""
+    gone = Item(member="3", gone=("shaft", "grip"))
+    known = Find("plain", (gone, Item(member="4")))
+    found = answer(
+        replace(SURE, parts=(part("shaft", 1e-9), part("grip", 1e-9))), known, DEAR
+    )
+
+    assert found.expected == pytest.approx(30.0, abs=1e-5)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(0, 10**6), st.floats(0, 1), st.floats(0, 400))
+def test_dearer_part_never_raises_the_worth(seed, share, more):
+    """Nor does a stray that takes off more, in an object or a set."""
+    under, dice = small_guide(seed % 20), random.Random(seed)
+    items = small_set(under, seed)[: 1 + seed % 3]
+    prices = offers.prices_by_lot(under, dice)
+    dearer = [
+        replace(prices, parts=tuple(dearest(p, share, more) for p in prices.parts)),
+        *(
+            replace(
+                prices,
+                parts=tuple(
+                    dearest(p, share, more) if p == one else p for p in prices.parts
+                ),
+            )
+            for one in prices.parts
+        ),
+    ]
+    if prices.set:
+        stray = raised(prices.set.stray, share, more)
+        dearer.append(replace(prices, set=replace(prices.set, stray=stray)))
+    tables, known = prepare(under), Find(under.id, items)
+    before = offer(tables, known, prices=prices, deal=Deal()).expected
+
+    for each in dearer:
+        after = offer(tables, known, prices=each, deal=Deal()).expected
+        assert after <= before + 1e-9
+
+
+def dearest(price: PartPrice, share: float, more: float) -> PartPrice:
+    """The part with more taken off, and nothing that it could be put right for."""
+    return PartPrice(price.part, raised(price.off, share, more), None)
+
+
+def raised(off: Off, share: float, more: float) -> Off:
+    return Off(off.amount + more, off.share + (1 - off.share) * share)
 
 
 def test_member_that_is_missing_takes_off():
@@ -207,48 +273,47 @@ def test_margin_lowers_the_walk_away_price():
         (
             {"asked": 80.0},
             "buy",
-            "Buy: 80.00 EUR is asked, and on average it is worth 150 EUR to you.",
+            "Buy: the 80.00 EUR asked is no more than it is worth to you.",
         ),
         (
             {"asked": 80.0, "margin": 25.0},
             "buy",
-            "Buy: 80.00 EUR is asked, and up to 113 EUR leaves you the 25 % that "
-            "you want.",
+            "Buy: the 80.00 EUR asked leaves you the 25 % that you want.",
         ),
         (
             {"asked": 180.0},
             "offer",
-            "Offer up to 150 EUR: on average it is worth 150 EUR to you, and the 180 "
-            "EUR asked is more than that.",
+            "Offer up to 150 EUR: the 180 EUR asked is more than it is worth to you.",
         ),
         (
             {"asked": 120.0, "margin": 25.0},
             "offer",
-            "Offer up to 113 EUR: on average it is worth 150 EUR to you, and the 120 "
-            "EUR asked would not leave you the 25 % that you want.",
+            "Offer up to 113 EUR: the 120 EUR asked would not leave you the 25 % that "
+            "you want.",
         ),
-        ({}, "offer", "Offer up to 150 EUR: on average it is worth that to you."),
+        ({}, "offer", "Offer up to 150 EUR: if you pay more, expect to lose by it."),
         (
             {"margin": 20.0},
             "offer",
-            "Offer up to 120 EUR: on average that leaves you the 20 % that you want.",
+            "Offer up to 120 EUR: if you pay more, expect less than the 20 % that you "
+            "want.",
         ),
         (
             {"asked": 250.0},
             "walk",
-            "Walk away: even where it turns out well it is worth 200 EUR to you, and "
-            "the 250 EUR asked is more than that.",
+            "Walk away: the 250 EUR asked is more than it is worth to you, even where "
+            "it turns out well.",
         ),
         (
             {"asked": 160.0, "margin": 25.0},
             "walk",
-            "Walk away: even where it turns out well it is worth 200 EUR to you, and "
-            "the 160 EUR asked would not leave you the 25 % that you want.",
+            "Walk away: the 160 EUR asked would not leave you the 25 % that you want, "
+            "even where it turns out well.",
         ),
         (
             {"asked": 10.0, "costs": 200.0},
             "walk",
-            "Walk away: after all costs it is worth nothing to you on average.",
+            "Walk away: after all costs it is worth nothing to you.",
         ),
         (
             {"asked": 10.0, "margin": 100.0},
@@ -321,6 +386,27 @@ def test_look_is_held_against_its_time():
     assert answer(SURE, asked=160.0).looks[0].say.endswith("and takes 10 seconds.")
 
 
+def test_look_must_be_worth_stooping_for():
+    """Where no hour has a price: more than a hundredth of what is asked."""
+    clear, faint = (
+        answer(replace(SURE, clues=(replace(BAND, unreadable=u),)), asked=160.0)
+        for u in (0.6, 0.7)
+    )
+
+    assert (clear.looks[0].worth > 1.6, faint.looks[0].worth < 1.6) == (True, True)
+    assert (clear.looks[0].pays, faint.looks[0].pays) == (True, False)
+    assert clear.looks_say == "Look at the band before you decide."
+    assert faint.looks_say == (
+        "What is left to look at is worth little to this decision: decide now."
+    )
+
+
+def test_nothing_to_look_at_is_said():
+    found = answer(replace(SURE, clues=()), asked=160.0)
+
+    assert found.looks_say == "There is nothing more to look at: decide now."
+
+
 def test_looks_begin_with_the_most_a_minute():
     slow = replace(BAND, id="slow", name="slow", seconds=90.0)
     found = answer(replace(SURE, clues=(slow, BAND)), asked=160.0)
@@ -332,7 +418,9 @@ def test_looks_begin_with_the_most_a_minute():
 def test_look_that_changes_nothing_says_so():
     found = answer(SURE, asked=5.0)
 
-    assert found.looks_say == "Nothing left to look at would change what you decide."
+    assert found.looks_say == (
+        "What is left to look at would hardly change what you decide."
+    )
     assert found.looks[0].say == (
         "Whatever the band shows, you would hardly decide otherwise."
     )

@@ -10,6 +10,7 @@ import { likelyYears, unwanted, wantsFor } from "../../static/phone/dealing/want
 import { judge, prepare, unpack } from "../../static/phone/engine/index.js";
 import { want } from "../../static/phone/log/wants.js";
 import {
+  limitSay,
   matchSay,
   matchTitle,
   scarceSay,
@@ -136,6 +137,20 @@ test("a guide that is called by a question is named before it", () => {
   assert.equal(wantSay(wanted(1, { ...OPEN, since: 1900 }), anything, null), "Anything of 1900 or later");
 });
 
+for (const [fields, dealt, says] of [
+  [{}, { asked: 124 }, "124 EUR is asked, 4.00 EUR more than you wanted to pay."],
+  [{}, { asked: 120 }, "120 EUR is asked, within what you wanted to pay."],
+  [{ currency: "" }, { asked: 1 }, "1.00 EUR is asked, within what you wanted to pay."],
+  [{}, { asked: 1, currency: "" }, "1.00 EUR is asked, within what you wanted to pay."],
+  [{}, { asked: 124, currency: "GBP" }, ""],
+  [{}, { asked: null }, ""],
+  [{ most: null }, { asked: 124 }, ""],
+]) {
+  test(`of ${JSON.stringify([fields, dealt])} the limit says ${says || "nothing"}`, () => {
+    assert.equal(limitSay(wanted(1, fields), { currency: "EUR", ...dealt }), says);
+  });
+}
+
 test("likelihood and scarcity are told in the app's words", () => {
   const match = (probability, scarce, fields = {}) => ({
     want: wanted(1, fields),
@@ -212,12 +227,20 @@ test("what is typed becomes a want, and stands there again", () => {
   assert.deepEqual(written(read(open).told), open);
 });
 
+test("a currency typed with the price is taken", () => {
+  const { told, wrong } = read({ ...TYPED, most: "£20", currency: "" });
+
+  assert.deepEqual([told.most, told.currency, wrong], [20, "GBP", {}]);
+  assert.equal(read({ ...TYPED, most: "20 €" }).told.currency, "EUR");
+});
+
 for (const [field, typed] of [
   ["until", "1956"],
   ["most", "1,200"],
   ["most", "dear"],
+  ["most", "£20"],
   ["currency", "EURO"],
-  ["currency", "€"],
+  ["currency", "POU"],
 ]) {
   test(`${typed} in ${field} is told beside the field`, () => {
     const { wrong } = read({ ...TYPED, [field]: typed });

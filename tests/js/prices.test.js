@@ -54,11 +54,13 @@ for (const [kind, text, why] of [
   ["off", "9999999999", /^This is more/],
   ["percent", "101", /^Type the per cent in figures, from 0 to 100/],
   ["percent", "-1", /^Type the per cent/],
-  ["currency", "euro", /^Type the three letters/],
-  ["currency", "€", /^Type the three letters/],
+  ["currency", "euro", /^This is no currency: type its three letters/],
+  ["currency", "POU", /^This is no currency/],
+  ["price", "£20", /^Your prices are in EUR: type it in EUR/],
+  ["off", "£20", /^Your prices are in EUR/],
 ]) {
   test(`${text.slice(0, 20)} is no ${kind}`, () => {
-    assert.match(read(kind, text).wrong, why);
+    assert.match(read(kind, text, "EUR").wrong, why);
   });
 }
 
@@ -69,15 +71,23 @@ for (const [kind, text, value, again = text] of [
   ["off", "3,50 + 10 %", { amount: 3.5, share: 0.1 }, "3.50 + 10 %"],
   ["percent", "30 %", 30, "30"],
   ["currency", "eur", "EUR", "EUR"],
+  ["currency", "€", "EUR", "EUR"],
+  ["price", "20 EUR", 20, "20"],
+  ["price", "€20", 20, "20"],
+  ["off", "€ 20 + 10 %", { amount: 20, share: 0.1 }, "20 + 10 %"],
   ["word", "worn", "worn"],
 ]) {
   test(`${text} comes back as ${again}`, () => {
-    const found = read(kind, text);
+    const found = read(kind, text, "EUR");
 
     assert.deepEqual(found, { value, wrong: "" });
     assert.equal(written(kind, found.value), again);
   });
 }
+
+test("any currency is taken where none is said yet", () => {
+  assert.deepEqual(read("price", "£20", ""), { value: 20, wrong: "" });
+});
 
 test("a row each becomes prices and rows again", () => {
   const texts = {
@@ -131,7 +141,7 @@ test("a decade stands for its years", () => {
   const [worth] = sections(MARKS, NONE);
   assert.deepEqual(
     worth.fields.map(({ label }) => label).slice(2),
-    ["1840s", "1850s", "1860s", "1870s", "Any other"],
+    ["1840s", "1850s", "1860s", "1870s", "Any other year"],
   );
   assert.equal(priceOf([[1848, 90]], [1848, 1849]), undefined);
 });

@@ -4,58 +4,57 @@ import { UNDEALT, dealOf, noteDeal } from "../kept/dealt.js";
 import { lastCurrency } from "../kept/keep.js";
 import { attempt, sentence } from "../kept/sentence.js";
 import { prices as takenPrices } from "../log/prices.js";
+import { loadWants } from "../log/wantsbook.js";
 import { route } from "../routes.js";
 import { listen } from "../view/dom.js";
 import { fillOwn, showTaken, showWrong, unsaved } from "../view/entryown.js";
 import * as view from "../view/offer.js";
-import { drawDeal, drawPrices, fillPrices, openPrices } from "../view/offerfields.js";
+import { drawDeal, drawPrices, fillPrices, forgetWrong, markWrong, openPrices } from "../view/offerfields.js";
+import { wantedLimit } from "../view/wantssay.js";
 import { FIELDS, isHabit, NO_HABITS } from "./dealsfields.js";
 import { answer, leaveAnswer } from "./offeranswer.js";
-import { beginning, gradesOf, lost } from "./prices.js";
+import { askedIn, begun, check, pricesOf, standing, termsOf } from "./offershown.js";
+import { readAt, trouble, withTyped } from "./offertyped.js";
+import { gradesOf, lost } from "./prices.js";
 import { habits, keepHabits, keepPrices, ownPrices } from "./pricesbook.js";
 import { sections } from "./pricesfields.js";
-import { read, written } from "./pricestyped.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
-/** @typedef {import("../engine/deal.js").Deal} Deal */
-/** @typedef {import("../engine/guide.js").Prices} Prices */
 /** @typedef {import("../kept.js").App} App */
 /** @typedef {import("../log/prices.js").OwnPrices} OwnPrices */
 /** @typedef {import("../view/entryown.js").Control} Control */
-/**
- * What is shown.
- * @typedef {object} Shown
- * @property {string} guide with its version
- * @property {Desk} desk
- * @property {OwnPrices | null} own
- * @property {string} unread why the person's prices cannot be read
- * @property {string} currency of the last find
- * @property {Deal} deal
- * @property {{own: OwnPrices | null} | null} before what a change of many prices put away
- * @property {Map<string, import("./dealsfields.js").Field>} deals
- * @property {Map<string, import("./pricesfields.js").Field>} prices none until they were read
- */
+/** @typedef {import("./offershown.js").Shown} Shown */
 
 /** @type {Shown | null} */
 let shown = null;
+/** So long nobody types on before it is answered; a set takes its time. */
+const PAUSE = 300;
+const SET_PAUSE = 800;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let typing;
 /** Changes are made one after the other, each to what the one before has left. */
 let turn = Promise.resolve();
 
 /** @param {HTMLElement} root @param {App} app */
 export function startOffer(root, app) {
+  root.addEventListener("input", ({ target }) => {
+    const control = /** @type {Control} */ (target);
+    if (control.dataset.own) soon(() => preview(root, control));
+  });
   root.addEventListener("change", ({ target }) => {
     const control = /** @type {Control} */ (target);
     if (control.dataset.own) take(root, app, control);
   });
   listen(root, {
     "to-prices": () => openPrices(root),
-    "reset-prices": () => inTurn(root, app, (now) => change(root, now, null, true)),
+    "reset-prices": () => inTurn(root, app, (now) => changeAll(root, now, null, true)),
     "undo-prices": () =>
-      inTurn(root, app, (now) => change(root, now, now.before?.own ?? null, false)),
+      inTurn(root, app, (now) => changeAll(root, now, now.before?.own ?? null, false)),
   });
   window.addEventListener("hashchange", () => {
     if (isHere()) return;
     takeTyped(root, app);
+    clearTimeout(typing);
     leaveAnswer();
   });
   document.addEventListener("visibilitychange", () => {
@@ -75,13 +74,6 @@ export function drawOffer(root, wanted, app) {
   }
   shown.desk = desk;
   inTurn(root, app, (now) => load(root, now));
-}
-
-/** @param {string} guide @param {Desk} desk @returns {Shown} */
-function begun(guide, desk) {
-  const deal = { ...UNDEALT, ...NO_HABITS };
-  const said = { own: null, unread: "", currency: "", deal, before: null };
-  return { guide, desk, ...said, deals: new Map(), prices: new Map() };
 }
 
 const isHere = () => route(location.hash).screen === "offer";
@@ -104,8 +96,9 @@ async function load(root, now) {
   const dealt = await orElse(root, dealOf(desk), UNDEALT);
   const mine = await orElse(root, habits(), NO_HABITS);
   const currency = await orElse(root, lastCurrency(), now.currency);
+  const wants = await orElse(root, loadWants().then((kept) => kept.wants), [...now.wants]);
   if (shown !== now || now.desk !== desk) return;
-  Object.assign(now, { own, unread, currency });
+  Object.assign(now, { own, unread, currency, wants });
   now.deal = { ...mine, condition: dealt.condition, costs: dealt.costs, asked: askedIn(now, dealt) };
   if (!now.deals.size) drawFields(root, now);
   fill(root, now);
@@ -121,15 +114,6 @@ function orElse(root, reading, instead) {
     return instead;
   });
 }
-
-/** A price in other money says nothing here. @param {Shown} now @param {import("../kept/dealt.js").Dealt} dealt */
-function askedIn(now, { asked, currency }) {
-  const own = pricesOf(now).currency;
-  return currency && own && currency !== own ? null : asked;
-}
-
-/** What counts now: the person's own, or the guide's. @param {Shown} now @returns {Prices} */
-const pricesOf = ({ own, desk, currency }) => own ?? beginning(desk.guide, currency);
 
 /** @param {HTMLElement} root @param {Shown} now */
 function drawFields(root, now) {
@@ -161,18 +145,43 @@ function fill(root, now) {
       differ: [...now.prices.values()].filter((each) => each.get(prices) === undefined).map(({ key }) => key),
     });
   });
-  const { deal } = now;
-  answer(now.desk, { prices, deal }, (found) =>
-    view.steady(() => view.fillAnswer(root, found, deal.asked)),
+  reply(root, now);
+}
+
+/**
+ * Answers to what is kept and to what is being typed; not as long as any of it cannot be
+ * read.
+ * @param {HTMLElement} root @param {Shown} now
+ */
+function reply(root, now) {
+  const [wrong] = now.wrong;
+  if (wrong !== undefined) {
+    leaveAnswer();
+    return view.steady(() => view.fillTrouble(root, trouble(now, wrong)));
+  }
+  const terms = unsaved(root).reduce(
+    (made, { dataset, value }) => withTyped(now, dataset.own ?? "", value, made),
+    termsOf(now),
+  );
+  const { asked } = terms.deal;
+  const limit = wantedLimit(now.desk, now.wants, { asked, currency: terms.prices.currency });
+  answer(now.desk, terms, (found) =>
+    view.steady(() => view.fillAnswer(root, found, { asked, limit })),
   );
 }
 
-/** What stands in a field. @param {Shown} now @param {string} key */
-function standing(now, key) {
-  const deal = now.deals.get(key);
-  if (deal) return written(deal.kind, deal.get(now.deal));
-  const field = now.prices.get(key);
-  return field ? written(field.kind, field.get(pricesOf(now)) ?? null) : "";
+/** Does it once nobody types on. @param {() => void} work */
+function soon(work) {
+  clearTimeout(typing);
+  const isSet = /** @type {Shown} */ (shown).desk.find.items.length > 1;
+  typing = setTimeout(work, isSet ? SET_PAUSE : PAUSE);
+}
+
+/** Answers to what stands in a field before it is left. @param {HTMLElement} root @param {Control} control */
+function preview(root, control) {
+  const now = /** @type {Shown} */ (shown);
+  markWrong(root, control, check(now, control));
+  reply(root, now);
 }
 
 /**
@@ -181,27 +190,27 @@ function standing(now, key) {
  */
 function take(root, app, control) {
   const { own: key = "" } = control.dataset;
-  const { deals, prices } = /** @type {Shown} */ (shown);
-  const field = deals.get(key) ?? prices.get(key);
-  if (!field) return;
+  const here = /** @type {Shown} */ (shown);
   const typed = control.value;
-  const { value, wrong } = read(field.kind, typed);
+  clearTimeout(typing);
+  const wrong = check(here, control);
   showWrong(root, control, wrong);
-  if (wrong) return;
+  if (wrong) return reply(root, here);
   // Until it is taken in its turn, nothing else may be written there.
   control.defaultValue = typed;
+  const { value } = readAt(here, key, typed, termsOf(here));
   inTurn(root, app, async (now) => {
-    const deal = deals.get(key);
+    const deal = now.deals.get(key);
     if (deal) await changeDeal(root, now, deal, value);
-    else await changePrices(root, now, /** @type {any} */ (field), value);
+    else await changePrices(root, now, /** @type {any} */ (now.prices.get(key)), value);
     if (control.value === typed) showTaken(control, standing(now, key));
   });
 }
 
 /** Takes what no tap elsewhere has ended yet. @param {HTMLElement} root @param {App} app */
 function takeTyped(root, app) {
-  const control = shown && unsaved(root);
-  if (control) take(root, app, control);
+  if (!shown) return;
+  for (const control of unsaved(root)) take(root, app, control);
 }
 
 /**
@@ -234,6 +243,19 @@ async function changePrices(root, now, field, value) {
   // From now on they are the person's own, whatever they began with.
   await change(root, now, takenPrices({ ...next, date: "", source: "", changed }), Boolean(field.all));
   if (field.key === "currency" && now.deal.asked !== null) await note(now);
+}
+
+/**
+ * All prices anew, whatever stood there and could not be read.
+ * @param {HTMLElement} root @param {Shown} now
+ * @param {OwnPrices | null} own
+ * @param {boolean} many
+ */
+function changeAll(root, now, own, many) {
+  const refused = [...now.wrong].filter((key) => now.prices.has(key));
+  forgetWrong(root, refused);
+  for (const key of refused) now.wrong.delete(key);
+  return change(root, now, own, many);
 }
 
 /**

@@ -27,9 +27,9 @@ import * as table from "./prices.js";
  */
 
 const WORTH =
-  "What one is worth to you with all its parts original and in good order. A year left empty is worth as much as any other.";
+  "What one is worth to you with all its parts original and in good order. A year left empty is worth what stands under “Any other year”.";
 const OFF =
-  "As an amount, or as a share of the worth, like 40 %. Putting a part right counts where that costs less.";
+  "As an amount, or as a share of the worth, like 40 %. Where it costs less to put a part right, that cost comes off instead. All of them together take off no more than the worth.";
 const SET = "As it was sold. Without a price here its members are worth what they are one by one.";
 
 /** @type {Rows} */
@@ -88,7 +88,7 @@ function worths(guide, rows) {
     }),
     {
       key: `${rows.key}/other`,
-      label: "Any other",
+      label: "Any other year",
       kind: "price",
       get: (prices) => rows.of(prices).other || null,
       put: (prices, value) => rows.into(prices, { other: value ?? 0 }),
@@ -129,7 +129,7 @@ function part({ id, name }) {
     },
     {
       key: `right/${id}`,
-      label: `Putting the ${name} right`,
+      label: `Cost to put the ${name} right`,
       kind: "price",
       get: (prices) => its(prices).put_right,
       put: (prices, value) => table.withPart(prices, { ...its(prices), put_right: value }),

@@ -1,7 +1,7 @@
 /** What a person types into the fields of an offer, and what stands there. Pure. */
 
 import { figure } from "../engine/words.js";
-import { price, priced, PRICE_WRONG } from "../price.js";
+import { currency, CURRENCY_WRONG, money, priced, PRICE_WRONG } from "../price.js";
 
 /** @typedef {import("../engine/guide.js").Off} Off */
 /**
@@ -12,17 +12,15 @@ import { price, priced, PRICE_WRONG } from "../price.js";
 
 const DEAREST = 1e9;
 const BLANKS = /\s/g;
-const SHARE = /^(?:(.+)\+)?(\d{1,3}(?:[.,]\d{1,4})?)%$/;
-const PERCENT = /^(\d{1,3}(?:[.,]\d{1,4})?)%?$/;
-const CURRENCY = /^[A-Z]{3}$/;
+const SHARE = /^(?:(.+)\+)?(\d{1,3}(?:[.,]\d{0,4})?)%$/;
+const PERCENT = /^(\d{1,3}(?:[.,]\d{0,4})?)%?$/;
 const WRONG = {
   dear: `This is more than a price can be here: ${DEAREST} at most.`,
   off: "Type an amount, as 12.50, or a share of the worth, as 40 %.",
   percent: "Type the per cent in figures, from 0 to 100.",
-  currency: "Type the three letters of a currency, as EUR.",
 };
 
-/** @type {Record<Kind, (typed: string) => Read>} */
+/** @type {Record<Kind, (typed: string, of: string) => Read>} */
 const READ = { price: readPrice, off: readOff, percent: readPercent, currency: readCurrency, word: taken };
 
 /** @type {Record<Kind, (value: any) => string>} */
@@ -34,28 +32,51 @@ const WRITTEN = {
   word: (value) => value ?? "",
 };
 
-/** What was typed into a field of a kind. @param {Kind} kind @param {string} typed */
-export const read = (kind, typed) => READ[kind](typed);
+/**
+ * What was typed into a field of a kind.
+ * @param {Kind} kind
+ * @param {string} typed
+ * @param {string} [of] the currency of the prices, empty where none is said yet
+ */
+export const read = (kind, typed, of = "") => READ[kind](typed, of);
 
 /** What stands in a field of a kind. @param {Kind} kind @param {any} value */
 export const written = (kind, value) => WRITTEN[kind](value);
 
-/** @param {string} typed @returns {Read} */
-function readPrice(typed) {
-  const found = price(typed);
-  if (found === undefined) return refused(PRICE_WRONG);
-  return found !== null && found > DEAREST ? refused(WRONG.dear) : taken(found);
+/** @param {string} typed @param {string} of @returns {Read} */
+function readPrice(typed, of) {
+  const found = money(typed);
+  if (!found) return refused(PRICE_WRONG);
+  const wrong = unfit(found, of);
+  return wrong ? refused(wrong) : taken(found.price);
 }
 
-/** An amount, a share, or both as "3.50 + 10 %". @param {string} typed @returns {Read} */
-function readOff(typed) {
+/**
+ * What speaks against a price that can be read.
+ * @param {{price: number | null, currency: string}} found
+ * @param {string} of
+ */
+function unfit(found, of) {
+  const isOther = of && found.currency && found.currency !== of;
+  if (isOther) return `Your prices are in ${of}: type it in ${of}.`;
+  return (found.price ?? 0) > DEAREST ? WRONG.dear : "";
+}
+
+/**
+ * An amount, a share, or both as "3.50 + 10 %".
+ * @param {string} typed
+ * @param {string} of
+ * @returns {Read}
+ */
+function readOff(typed, of) {
   const text = typed.replace(BLANKS, "");
   if (!text) return taken(null);
   const [, first, percent] = SHARE.exec(text) ?? [null, text, "0"];
-  const amount = price(first ?? "0");
+  const found = money(first ?? "0");
   const share = number(percent) / 100;
-  if (typeof amount !== "number" || share > 1) return refused(WRONG.off);
-  return amount > DEAREST ? refused(WRONG.dear) : taken({ amount, share });
+  if (!found || found.price === null || share > 1) return refused(WRONG.off);
+  const wrong = unfit(found, of);
+  return wrong ? refused(wrong) : taken({ amount: found.price, share });
 }
 
 /** @param {string} typed @returns {Read} */
@@ -68,9 +89,8 @@ function readPercent(typed) {
 
 /** @param {string} typed @returns {Read} */
 function readCurrency(typed) {
-  const text = typed.trim().toUpperCase();
-  if (!text) return taken(null);
-  return CURRENCY.test(text) ? taken(text) : refused(WRONG.currency);
+  const found = currency(typed);
+  return found === undefined ? refused(CURRENCY_WRONG) : taken(found || null);
 }
 
 /** @param {Off | null} off */

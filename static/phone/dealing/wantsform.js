@@ -1,6 +1,6 @@
 /** What a person types of a want, and what stands there. Pure. */
 
-import { price, priced, PRICE_WRONG } from "../price.js";
+import { currency as code, CURRENCY_WRONG, money, priced, PRICE_WRONG } from "../price.js";
 
 /** @typedef {import("../log/wants.js").Want} Want */
 /** @typedef {Pick<Want, "guide" | "since" | "until" | "member" | "most" | "currency" | "note">} Told */
@@ -11,8 +11,7 @@ import { price, priced, PRICE_WRONG } from "../price.js";
  */
 
 const BACKWARDS = "Choose the same year as in “From”, or a later one.";
-const THREE_LETTERS = "Type the three letters of the currency, as EUR.";
-const CURRENCY = /^([A-Z]{3})?$/;
+const OTHER = "Type it in the currency beside it, or change that one.";
 
 /** @type {Typed} */
 export const EMPTY = {
@@ -32,15 +31,18 @@ export const EMPTY = {
  */
 export function read(typed) {
   const [since, until] = [typed.since, typed.until].map((year) => (year ? Number(year) : null));
-  const most = price(typed.most);
-  const currency = typed.currency.trim().toUpperCase();
+  const most = money(typed.most);
+  const chosen = code(typed.currency);
+  const currency = chosen || (most?.currency ?? "");
   /** @type {Partial<Typed>} */
   const wrong = {};
   if (since !== null && until !== null && until < since) wrong.until = BACKWARDS;
-  if (most === undefined) wrong.most = PRICE_WRONG;
-  if (!CURRENCY.test(currency)) wrong.currency = THREE_LETTERS;
+  if (!most) wrong.most = PRICE_WRONG;
+  else if (chosen && most.currency && most.currency !== chosen) wrong.most = OTHER;
+  if (chosen === undefined) wrong.currency = CURRENCY_WRONG;
   const { guide, member, note } = typed;
-  const told = { guide, since, until, member: member || null, most: most ?? null, currency, note };
+  const limit = { most: most?.price ?? null, currency };
+  const told = { guide, since, until, member: member || null, ...limit, note };
   return { told, wrong };
 }
 

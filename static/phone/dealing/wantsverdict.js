@@ -2,11 +2,12 @@
 
 import { several } from "../engine/members.js";
 import { capital } from "../engine/words.js";
+import { dealOf } from "../kept/dealt.js";
 import { attempt } from "../kept/sentence.js";
 import { loadWants } from "../log/wantsbook.js";
 import { listen, screenOf, slot } from "../view/dom.js";
-import { matchSay, matchTitle, scarceSay, wantSay } from "../view/wantssay.js";
-import { drawLacking, drawMatches } from "../view/wantsverdict.js";
+import { limitSay, matchSay, matchTitle, scarceSay, wantSay } from "../view/wantssay.js";
+import { drawLacking, drawMatches, fillLimits } from "../view/wantsverdict.js";
 import { matches } from "./wantsmatch.js";
 import { unwanted } from "./wantsmissing.js";
 import { wantMissing } from "./wantslacking.js";
@@ -25,12 +26,14 @@ export function startOnVerdict(app) {
   /** @param {() => Promise<void>} work */
   const doing = (work) => void attempt(work, app.say, app.failed);
   app.onVerdict((root, desk) => {
-    draw(root, desk, app);
+    let found = draw(root, desk, app);
     const place = slot(root, "wanted");
     doing(async () => {
       const isNews = await refresh();
       // Another verdict may have been drawn meanwhile.
-      if (isNews && place.isConnected) draw(root, desk, app);
+      if (isNews && place.isConnected) found = draw(root, desk, app);
+      const dealt = await dealOf(desk);
+      if (place.isConnected) fillLimits(place, found.map(({ want }) => limitSay(want, dealt)));
     });
   });
   const verdict = screenOf("verdict");
@@ -44,7 +47,7 @@ async function refresh() {
   return JSON.stringify(known) !== before;
 }
 
-/** @param {HTMLElement} root @param {Desk} desk @param {App} app */
+/** What the find may be, as it is shown. @param {HTMLElement} root @param {Desk} desk @param {App} app */
 function draw(root, desk, { cards }) {
   const { guide, verdict } = desk;
   const card = cards.find(({ id }) => id === guide.id) ?? { title: guide.title, anything: false };
@@ -57,6 +60,7 @@ function draw(root, desk, { cards }) {
   }));
   drawMatches(slot(root, "wanted"), found.length ? matchTitle(found) : "", told);
   drawLacking(root, { count: unwanted(verdict, known).length, said: "" });
+  return found;
 }
 
 /** @param {HTMLElement} root @param {App} app */

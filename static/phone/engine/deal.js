@@ -67,7 +67,7 @@ export function advice(terms) {
 }
 
 /**
- * The advice with its reason.
+ * The advice with its reason; what it is worth, `range_say` tells.
  * @param {Terms} terms
  */
 export function advice_say(terms) {
@@ -77,31 +77,26 @@ export function advice_say(terms) {
     if (wants && round9(terms.expected) > 0) {
       return `Walk away: no price leaves you ${margin}.`;
     }
-    return "Walk away: after all costs it is worth nothing to you on average.";
+    return "Walk away: after all costs it is worth nothing to you.";
   }
-  const worths = [terms.walk, terms.expected, terms.high];
-  const [walk, mean, high] = worths.map((x) => amount(terms, x));
+  const walk = amount(terms, terms.walk);
   if (terms.deal.asked === null) {
-    const why = wants ? `that leaves you ${margin}` : "it is worth that to you";
-    return `Offer up to ${walk}: on average ${why}.`;
+    const why = wants ? `less than ${margin}` : "to lose by it";
+    return `Offer up to ${walk}: if you pay more, expect ${why}.`;
   }
-  const asked = amount(terms, terms.deal.asked);
-  const short = wants ? `would not leave you ${margin}` : "is more than that";
+  const asked = `the ${amount(terms, terms.deal.asked)} asked`;
+  const short = wants
+    ? `would not leave you ${margin}`
+    : "is more than it is worth to you";
   switch (advice(terms)) {
-    case "buy":
-      return wants
-        ? `Buy: ${asked} is asked, and up to ${walk} leaves you ${margin}.`
-        : `Buy: ${asked} is asked, and on average it is worth ${mean} to you.`;
+    case "buy": {
+      const fits = wants ? `leaves you ${margin}` : "is no more than it is worth to you";
+      return `Buy: ${asked} ${fits}.`;
+    }
     case "walk":
-      return (
-        `Walk away: even where it turns out well it is worth ${high} to you, ` +
-        `and the ${asked} asked ${short}.`
-      );
+      return `Walk away: ${asked} ${short}, even where it turns out well.`;
   }
-  return (
-    `Offer up to ${walk}: on average it is worth ${mean} to you, ` +
-    `and the ${asked} asked ${short}.`
-  );
+  return `Offer up to ${walk}: ${asked} ${short}.`;
 }
 
 /**

@@ -26,13 +26,15 @@ import { hundredths, sheet } from "./worth.js";
 // Where the range of the worth begins and ends: the 10th and the 90th percentile.
 export const LOW = 0.1;
 export const HIGH = 0.9;
+// Nobody stoops for less than this share of the price asked, where no hour has a price.
+export const STOOP = 0.01;
 export const UNPRICED = "Say first what each model year is worth to you.";
 export const UNASKED =
   "Say what is asked, to see whether another look is worth its time.";
 
 /**
  * A clue that can still be looked at, what one reading of it is worth to the
- * decision, in all and a minute, and what the time for it costs.
+ * decision, in all and a minute, what the time for it costs, and whether it pays.
  * @typedef {object} Look
  * @property {string | null} member
  * @property {string} clue
@@ -40,6 +42,7 @@ export const UNASKED =
  * @property {number} worth
  * @property {number} per_minute
  * @property {number} time
+ * @property {boolean} pays
  * @property {string} say
  */
 
@@ -205,6 +208,7 @@ function _look(tables, items, terms, trial) {
     worth,
     per_minute: (60 * worth) / clue.seconds,
     time,
+    pays: _pays(terms, worth, time),
     say: _look_say(terms, named, worth, time, figure(clue.seconds)),
   });
 }
@@ -241,7 +245,7 @@ function _look_say(terms, named, worth, time, seconds) {
   if (terms.deal.hour === 0) {
     return `${say} and takes ${seconds} seconds.`;
   }
-  const pays = _pays(worth, time) ? "worth" : "not worth";
+  const pays = _pays(terms, worth, time) ? "worth" : "not worth";
   const cost = amount(terms, time);
   return `${say}: ${pays} its ${seconds} seconds, which cost you ${cost}.`;
 }
@@ -255,21 +259,32 @@ function _looks_say(terms, looks) {
   if (terms.deal.asked === null) {
     return UNASKED;
   }
-  const paying = looks.filter((look) => _pays(look.worth, look.time));
-  if (paying.length > 0) {
-    return `Look at ${paying[0].what} before you decide.`;
+  if (looks.length === 0) {
+    return "There is nothing more to look at: decide now.";
   }
-  if (looks.some((look) => hundredths(look.worth) > 0)) {
-    return "Nothing left to look at is worth its time: decide now.";
+  for (const look of looks) {
+    if (look.pays) {
+      return `Look at ${look.what} before you decide.`;
+    }
   }
-  return "Nothing left to look at would change what you decide.";
+  if (looks.every((look) => hundredths(look.worth) === 0)) {
+    return "What is left to look at would hardly change what you decide.";
+  }
+  if (terms.deal.hour === 0) {
+    return "What is left to look at is worth little to this decision: decide now.";
+  }
+  return "Nothing left to look at is worth its time: decide now.";
 }
 
 /**
- * Whether a look is worth more than its time; less than a hundredth is nothing.
+ * Whether a look is worth more than its time, or without a price of time, than
+ * somebody would stoop for; less than a hundredth is nothing.
+ * @param {Terms} terms
  * @param {number} worth
  * @param {number} time
  */
-function _pays(worth, time) {
-  return hundredths(worth) > 0 && round9(worth) > round9(time);
+function _pays(terms, worth, time) {
+  const { deal } = terms;
+  const least = deal.hour > 0 ? time : STOOP * (deal.asked ?? 0);
+  return hundredths(worth) > 0 && round9(worth) > round9(least);
 }

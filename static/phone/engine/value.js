@@ -9,7 +9,7 @@ import { often_apart } from "./members.js";
 import { states, told } from "./one.js";
 import { round9 } from "./special.js";
 import { unshared } from "./standing.js";
-import { RARE, added, trees } from "./worth.js";
+import { RARE, added, beyond, trees, within } from "./worth.js";
 
 /** @import { Weighed } from "./claim.js" */
 /** @import { Item } from "./find.js" */
@@ -68,12 +68,10 @@ export function scenes(tables, items, posterior) {
  * @returns {Amounts}
  */
 export function amounts(tables, sheet, scenes) {
-  const outside = tables.cells.length;
-  const places = [...tables.stretches, [outside, outside + 1]];
   /** @type {Map<number, number>} */
   const found = new Map();
   for (const scene of scenes) {
-    for (const [y, [start, stop]] of places.entries()) {
+    for (const [y, [start, stop]] of _places(tables).entries()) {
       for (const [share, said] of _runs(scene, start, stop)) {
         const several = said.map((x, i) => _taken(scene, sheet, y, i, x));
         for (const [loss, p] of added(several, sheet.step[y], share)) {
@@ -123,7 +121,7 @@ export function off(scene, sheet, tables, i) {
 
 /**
  * What is expected to come off an item that is no stray, by cell, if this is said
- * of its parts.
+ * of its parts: what they take off one by one, less what is more than all of it.
  * @param {Scene} scene
  * @param {Sheet} sheet
  * @param {Tables} tables
@@ -131,7 +129,7 @@ export function off(scene, sheet, tables, i) {
  * @returns {number[]}
  */
 export function off_made(scene, sheet, tables, own) {
-  const total = tables.prior.map(() => 0);
+  const total = _beyond(scene, sheet, tables, own).map((x) => -x);
   const joint = states(scene.world.forest, own);
   for (const [p, [original, replaced]] of joint.entries()) {
     const amount = by_cell(
@@ -159,6 +157,48 @@ export function by_cell(tables, by_place) {
   const found = tables.prior.slice().fill(by_place[by_place.length - 1]);
   for (const [y, [start, stop]] of tables.stretches.entries()) {
     found.fill(by_place[y], start, stop);
+  }
+  return found;
+}
+
+/**
+ * The cells of each model year, and the one for outside.
+ * @param {Tables} tables
+ * @returns {(readonly [number, number])[]}
+ */
+function _places(tables) {
+  const outside = tables.cells.length;
+  return [...tables.stretches, [outside, outside + 1]];
+}
+
+/**
+ * By how much the parts of an item are expected to take off more than it counts
+ * for, by cell; cells that say the same as the one before are worked out with it.
+ * @param {Scene} scene
+ * @param {Sheet} sheet
+ * @param {Tables} tables
+ * @param {readonly States[]} own
+ * @returns {number[]}
+ */
+function _beyond(scene, sheet, tables, own) {
+  const found = tables.prior.map(() => 0);
+  for (const [y, [start, stop]] of _places(tables).entries()) {
+    if (sheet.parts[y].reduce((all, x) => all + x, 0) <= sheet.portion[y]) {
+      continue;
+    }
+    /** @type {[number, number][]} */
+    let before = [];
+    let more = 0;
+    for (let c = start; c < stop; c++) {
+      if (scene.cells[c] >= RARE) {
+        const parts = _ratios(own, c);
+        if (!_alike(parts, before)) {
+          const several = trees(scene.world, parts, sheet.parts[y]);
+          [before, more] = [parts, beyond(several, sheet.portion[y])];
+        }
+        found[c] = more;
+      }
+    }
   }
   return found;
 }
@@ -247,12 +287,21 @@ function _runs(scene, start, stop) {
  * @returns {_Said}
  */
 function _said(scene, i, c) {
-  const parts = scene.own[i].map(([original, replaced]) => {
-    // Only the ratio counts, and products of ratios stay in sight.
+  return [scene.strays[i][c], _ratios(scene.own[i], c)];
+}
+
+/**
+ * What is said of each part in a cell: only the ratio counts, and products of
+ * ratios stay in sight.
+ * @param {readonly States[]} own
+ * @param {number} c
+ * @returns {[number, number][]}
+ */
+function _ratios(own, c) {
+  return own.map(([original, replaced]) => {
     const most = Math.max(original[c], replaced[c]) || 1;
-    return /** @type {[number, number]} */ ([original[c] / most, replaced[c] / most]);
+    return [original[c] / most, replaced[c] / most];
   });
-  return [scene.strays[i][c], parts];
 }
 
 /**
@@ -267,7 +316,8 @@ function _said(scene, i, c) {
 function _taken(scene, sheet, y, i, said) {
   const [share, parts] = said;
   const stray = scene.matters[i] ? sheet.stray[y] : 0;
-  return { stray, share, trees: trees(scene.world, parts, sheet.parts[y]) };
+  const several = trees(scene.world, parts, sheet.parts[y]);
+  return { stray, share, trees: within(several, sheet.portion[y]) };
 }
 
 /**
@@ -278,9 +328,18 @@ function _taken(scene, sheet, y, i, said) {
 function _same(some, others) {
   return some.every(([share, parts], i) => {
     const [other, rest] = others[i];
-    return (
-      share === other &&
-      parts.every(([a, b], p) => a === rest[p][0] && b === rest[p][1])
-    );
+    return share === other && _alike(parts, rest);
   });
+}
+
+/**
+ * Whether the same is said of every part.
+ * @param {readonly (readonly [number, number])[]} some
+ * @param {readonly (readonly [number, number])[]} others
+ */
+function _alike(some, others) {
+  return (
+    some.length === others.length &&
+    some.every(([a, b], p) => a === others[p][0] && b === others[p][1])
+  );
 }

@@ -25,7 +25,7 @@ export const RARE = 1e-15;
 
 /**
  * What may come off one item: either, as a stray, one amount, or what each tree of
- * its parts takes off, which are independent of each other.
+ * its parts takes off, which are independent of each other; see `within`.
  * @typedef {object} Taken
  * @property {number} stray
  * @property {number} share
@@ -36,12 +36,14 @@ export const RARE = 1e-15;
  * Amounts by place: one a model year, and a last one for outside.
  *
  * `whole` is the worth of the find with every part original and no stray, `step` what
- * losses are counted in. `parts` is by place what each part takes off an item on which
- * it is replaced, `stray` what a stray takes off; a member that was often bought apart
- * takes off nothing.
+ * losses are counted in, `portion` what one item counts for, and the most that comes
+ * off it. `parts` is by place what each part takes off an item on which it is
+ * replaced, `stray` what a stray takes off; a member that was often bought apart takes
+ * off nothing.
  * @typedef {object} Sheet
  * @property {readonly number[]} whole
  * @property {readonly number[]} step
+ * @property {readonly number[]} portion
  * @property {readonly (readonly number[])[]} parts
  * @property {readonly number[]} stray
  */
@@ -69,6 +71,7 @@ export function sheet(guide, items, { prices, condition }) {
   return Object.freeze({
     whole,
     step,
+    portion: portions,
     parts: portions.map((portion, y) => _parts(guide, prices, portion, step[y])),
     stray: portions.map((portion, y) =>
       many ? _counted(taken(many.stray, portion), step[y]) : 0,
@@ -143,6 +146,35 @@ export function both(a, b) {
 }
 
 /**
+ * What trees may take off an item that counts for `most`: the same trees, or where
+ * together they could take off more, one in which they take off all of it.
+ * @param {readonly Losses[]} several
+ * @param {number} most
+ * @returns {readonly Losses[]}
+ */
+export function within(several, most) {
+  if (several.reduce((all, tree) => all + tree[tree.length - 1][0], 0) <= most) {
+    return several;
+  }
+  return [_gathered(_in_all(several, 1).map(([x, p]) => [Math.min(x, most), p]))];
+}
+
+/**
+ * By how much trees are expected to exceed the most that can come off.
+ * @param {readonly Losses[]} several
+ * @param {number} most
+ */
+export function beyond(several, most) {
+  let sum = 0;
+  for (const [x, p] of _in_all(several, 1)) {
+    if (x > most) {
+      sum += (x - most) * p;
+    }
+  }
+  return sum;
+}
+
+/**
  * What comes off in all, if the items are independent of each other; `chance` is
  * that of all the amounts together.
  * @param {readonly Taken[]} several
@@ -152,7 +184,8 @@ export function both(a, b) {
  */
 export function added(several, step, chance) {
   if (several.length === 1) {
-    return _alone(several[0], chance);
+    // One object is no stray.
+    return _in_all(several[0].trees, chance);
   }
   let run = [chance];
   for (const { stray, share, trees } of several) {
@@ -179,14 +212,14 @@ export function added(several, step, chance) {
 }
 
 /**
- * What comes off one object, which is no stray.
- * @param {Taken} one
+ * What several trees take off together.
+ * @param {readonly Losses[]} several
  * @param {number} chance
  */
-function _alone(one, chance) {
+function _in_all(several, chance) {
   /** @type {Losses} */
   let found = [[0, chance]];
-  for (const tree of one.trees) {
+  for (const tree of several) {
     found = both(found, tree);
   }
   return found;
@@ -209,8 +242,7 @@ function _worth(guide, prices, many, count) {
 }
 
 /**
- * What each part takes off an item: in proportion less where all together would
- * take off more than it is worth.
+ * What each part takes off an item by itself.
  * @param {Guide} guide
  * @param {Prices} prices
  * @param {number} portion
@@ -218,32 +250,12 @@ function _worth(guide, prices, many, count) {
  */
 function _parts(guide, prices, portion, step) {
   const known = new Map(prices.parts.map((each) => [each.part, each]));
-  const amounts = guide.parts.map((part) => {
+  return guide.parts.map((part) => {
     const each = known.get(part.id);
     const off = each ? taken(each.off, portion) : 0;
     const right = each?.put_right ?? null;
-    return right === null ? off : Math.min(off, hundredths(right));
+    return _counted(right === null ? off : Math.min(off, hundredths(right)), step);
   });
-  const total = amounts.reduce((all, x) => all + x, 0);
-  if (total <= portion) {
-    return _fitting(amounts, portion, step);
-  }
-  // Cut down, so that no rounding makes it more than the worth.
-  return amounts.map((x) => Math.floor((x * (portion / total)) / step) * step);
-}
-
-/**
- * The amounts in whole steps, cut down if rounding them takes off too much.
- * @param {readonly number[]} amounts
- * @param {number} portion
- * @param {number} step
- */
-function _fitting(amounts, portion, step) {
-  const rounded = amounts.map((x) => _counted(x, step));
-  if (rounded.reduce((all, x) => all + x, 0) <= portion) {
-    return rounded;
-  }
-  return amounts.map((x) => Math.floor(x / step) * step);
 }
 
 /**

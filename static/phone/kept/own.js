@@ -1,6 +1,7 @@
 /** What a person types into the fields of an entry, and what stands there. Pure. */
 
-import { price, priced, PRICE_WRONG } from "../price.js";
+import * as take from "../log/fields.js";
+import { currency, CURRENCY_WRONG, price, priced, PRICE_WRONG } from "../price.js";
 
 /** @typedef {import("../log/record.js").Entry} Entry */
 /** @typedef {import("../log/record.js").Own} Own */
@@ -18,8 +19,16 @@ export const NAMES = {
 };
 
 const HALF = "Choose a whole day, with its month and year.";
-/** @type {readonly Field[]} */
-const PRICES = ["asked", "paid"];
+/** How each is taken by the log; a RecordError says why it is not. @type {Record<Field, (typed: string, what: string) => string | number | null>} */
+const TAKEN = {
+  title: (typed, what) => take.short(typed.trim(), what),
+  date: take.day,
+  place: (typed, what) => take.short(typed.trim(), what),
+  asked: (typed) => there(price(typed), PRICE_WRONG),
+  paid: (typed) => there(price(typed), PRICE_WRONG),
+  currency: (typed) => there(currency(typed), CURRENCY_WRONG),
+  note: take.text,
+};
 
 /**
  * The field as the log takes it, or what is wrong with it.
@@ -30,12 +39,19 @@ const PRICES = ["asked", "paid"];
  */
 export function read(field, typed, { badInput }) {
   if (badInput) return { own: {}, wrong: HALF };
-  if (field === "currency") return { own: { currency: typed.trim().toUpperCase() }, wrong: "" };
-  if (field === "note") return { own: { note: typed }, wrong: "" };
-  if (!PRICES.includes(field)) return { own: { [field]: typed.trim() }, wrong: "" };
-  const found = price(typed);
-  if (found === undefined) return { own: {}, wrong: PRICE_WRONG };
-  return { own: { [field]: found }, wrong: "" };
+  try {
+    return { own: { [field]: TAKEN[field](typed, NAMES[field]) }, wrong: "" };
+  } catch (error) {
+    const { name, message } = /** @type {Error} */ (error);
+    if (name !== "RecordError") throw error;
+    return { own: {}, wrong: message };
+  }
+}
+
+/** What was found, or the reason why it was not. @template T @param {T | undefined} found @param {string} why */
+function there(found, why) {
+  if (found === undefined) throw new take.RecordError(why);
+  return found;
 }
 
 /** What stands in the field. @param {Entry} entry @param {Field} field */

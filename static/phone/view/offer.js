@@ -18,14 +18,17 @@ export const frame = () => piece("offer-screen");
  * Fills in the answer, or that it is being worked out.
  * @param {HTMLElement} root
  * @param {Offer | null} offer
- * @param {number | null} asked
+ * @param {{asked: number | null, limit: string}} said the price asked, and how it stands to
+ *   what the person wanted to pay
  */
-export function fillAnswer(root, offer, asked) {
+export function fillAnswer(root, offer, { asked, limit }) {
   write(slot(root, "working"), offer ? "" : WORKING);
   set(slot(root, "answered"), { hidden: !offer });
-  if (!offer) return;
+  if (!offer) return write(slot(root, "now"), WORKING);
   const { advice, say, walk, currency } = offer;
   const [short, reason = ""] = say.split(": ");
+  write(slot(root, "now"), reason ? `${short}.` : short);
+  write(slot(root, "limit"), limit);
   const most = money(walk, currency);
   write(slot(root, "advice"), advice === "offer" ? short.replace(` ${most}`, "") : short);
   set(slot(root, "figure"), { hidden: !advice || walk <= 0 });
@@ -36,13 +39,23 @@ export function fillAnswer(root, offer, asked) {
   set(slot(root, "unpriced"), { hidden: Boolean(advice) });
   set(slot(root, "drawn"), { hidden: !advice });
   slot(root, "strip").replaceChildren(drawStrip(offer, asked));
-  slot(root, "keys").replaceChildren(...drawKeys(offer, asked));
+  slot(root, "keys").replaceChildren(...drawKeys(asked));
   fillLooks(root, offer);
+}
+
+/** Says why there is no answer, in its place. @param {HTMLElement} root @param {string} why */
+export function fillTrouble(root, why) {
+  write(slot(root, "working"), why);
+  for (const name of ["now", "limit"]) write(slot(root, name), "");
+  for (const name of ["answered", "unpriced", "drawn", "looking"])
+    set(slot(root, name), { hidden: true });
 }
 
 /** Whether to look again, and where. @param {HTMLElement} root @param {Offer} offer */
 function fillLooks(root, { advice, looks, looks_say, perfect_say }) {
-  const worthy = looks.filter(({ worth }) => hundredths(worth) > 0).slice(0, MOST_LOOKS);
+  // Where an hour has a price, also what is not worth its time, with the reason.
+  const told = looks.filter(({ pays, time, worth }) => pays || (time > 0 && hundredths(worth) > 0));
+  const worthy = told.slice(0, MOST_LOOKS);
   set(slot(root, "looking"), { hidden: !advice });
   write(slot(root, "looks-say"), looks_say);
   write(slot(root, "perfect"), perfect_say);

@@ -28,8 +28,29 @@ const NONE = "not said";
  * @param {readonly string[]} grades
  */
 export function drawDeal(root, fields, grades) {
-  const drawn = fields.map((field) => drawField(field, grades));
-  slot(root, "deal").replaceChildren(...drawn);
+  const [asked, ...others] = fields.map((field) => drawField(field, grades));
+  slot(root, "asking").replaceChildren(asked);
+  slot(root, "deal").replaceChildren(...others);
+}
+
+/**
+ * Says beside a field what is wrong with it, and moves nothing while it is typed into.
+ * @param {HTMLElement} root
+ * @param {import("./entryown.js").Control} control
+ * @param {string} wrong
+ */
+export function markWrong(root, control, wrong) {
+  slot(root, `${control.dataset.own}-wrong`).textContent = wrong;
+  set(control, { "aria-invalid": wrong ? "true" : null });
+}
+
+/** Lets go of what could not be read in these fields. @param {HTMLElement} root @param {readonly string[]} keys */
+export function forgetWrong(root, keys) {
+  for (const key of keys) {
+    const control = /** @type {HTMLInputElement} */ (root.querySelector(`[data-own="${CSS.escape(key)}"]`));
+    control.value = control.defaultValue;
+    markWrong(root, control, "");
+  }
 }
 
 /**
@@ -89,7 +110,7 @@ function drawField({ key, label, kind, all = false }, grades = []) {
   const control = kind === "word" ? choice(grades) : slot(made, "control");
   set(control, { id, "aria-describedby": wrong.id, "data-own": key });
   if (kind === "price" || kind === "percent") set(control, { inputmode: "decimal" });
-  if (kind === "currency") set(control, { maxlength: 3, autocapitalize: "characters" });
+  if (kind === "currency") set(control, { autocapitalize: "characters" });
   slot(made, "control").replaceWith(control);
   return made;
 }

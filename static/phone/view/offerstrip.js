@@ -1,6 +1,5 @@
 /** The strip of an offer: where worth, walk-away price and asked price lie, with its keys. */
 
-import { money } from "../engine/words.js";
 import { element } from "./dom.js";
 import { picture } from "./picture.js";
 
@@ -35,31 +34,27 @@ export function drawStrip({ expected, low, high, walk }, asked) {
 }
 
 /**
- * What each mark of the strip is, in words.
- * @param {Offer} offer
+ * What each mark of the strip is, in words; the figures are told above it.
  * @param {number | null} asked
  */
-export function drawKeys({ expected, low, high, walk, currency }, asked) {
-  const say = (/** @type {number} */ x) => money(x, currency);
+export function drawKeys(asked) {
   const middle = KEY / 2;
   const rows = [
-    key("low to high", `${money(low, "")} to ${say(high)}`, band(2, KEY - 2)),
-    key("on average", say(expected), dot(middle)),
-    key("walk-away price", say(walk), post(middle)),
+    key("four times in five", band(2, KEY - 2)),
+    key("on average", dot(middle)),
+    key("most to pay", post(middle)),
   ];
-  if (asked !== null) rows.push(key("asked", say(asked), pointer(middle)));
+  if (asked !== null) rows.push(key("asked", pointer(middle)));
   return rows;
 }
 
-/** @param {string} name @param {string} figure @param {Drawn} mark */
-function key(name, figure, mark) {
+/** @param {string} name @param {Drawn} mark */
+function key(name, mark) {
   return element(
     "li",
     "strip__key",
     svg("strip__mark", `0 ${LINE - KEY / 2} ${KEY} ${KEY}`, [mark]),
     element("span", "strip__name", name),
-    " ",
-    element("b", "strip__figure", figure),
   );
 }
 

@@ -1,7 +1,8 @@
 /** Wants in words: what is wanted, whether a find is one, and how scarce it is. Pure. */
 
 import { called, capital, likely, money, percent } from "../engine/words.js";
-import { MOST_LIKELY } from "../dealing/wantsmatch.js";
+import { hundredths } from "../engine/worth.js";
+import { matches, MOST_LIKELY } from "../dealing/wantsmatch.js";
 
 /** @typedef {import("../dealing/wantsmatch.js").Match} Match */
 /** @typedef {import("../engine/guide.js").Guide} Guide */
@@ -43,6 +44,33 @@ export function matchTitle([{ probability }]) {
 /** How probable it is that the find is what is wanted. @param {Match} match */
 export function matchSay({ probability }) {
   return `How sure: ${likely(probability)}, ${percent(probability)}.`;
+}
+
+/**
+ * Whether what is asked is within what somebody wanted to pay; nothing where one of them
+ * is not known, or they are in different money.
+ * @param {Pick<Want, "most" | "currency">} want
+ * @param {{asked: number | null, currency: string}} dealt
+ */
+export function limitSay({ most, currency }, { asked, currency: paid }) {
+  const isOther = currency && paid && currency !== paid;
+  if (most === null || asked === null || isOther) return "";
+  const of = currency || paid;
+  const more = asked - most;
+  const how = hundredths(more) > 0 ? `${money(more, of)} more than` : "within what";
+  return `${money(asked, of)} is asked, ${how} you wanted to pay.`;
+}
+
+/**
+ * How what is asked stands to what the person wanted to pay for such a find: a sentence,
+ * empty where that is not known.
+ * @param {import("../dealing/wantsmatch.js").Judged} judged
+ * @param {readonly Want[]} wants
+ * @param {{asked: number | null, currency: string}} dealt
+ */
+export function wantedLimit(judged, wants, dealt) {
+  const found = matches(judged, wants).find(({ want }) => limitSay(want, dealt));
+  return found ? `${matchTitle([found])}: ${limitSay(found.want, dealt)}` : "";
 }
 
 /** How scarce it is, as far as the guide knows; nothing where it does not. @param {Match} match */

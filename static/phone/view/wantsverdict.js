@@ -19,6 +19,16 @@ export function drawMatches(place, title, told) {
 }
 
 /**
+ * Says of each want that is shown how what is asked stands to it.
+ * @param {HTMLElement} place
+ * @param {readonly string[]} limits
+ */
+export function fillLimits(place, limits) {
+  const rows = place.querySelectorAll(".want__limit");
+  for (const [i, row] of rows.entries()) row.textContent = limits[i] ?? "";
+}
+
+/**
  * Below the members of a set: a button to want those that it lacks, or what has become
  * of that.
  * @param {HTMLElement} root
