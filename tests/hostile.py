@@ -291,17 +291,25 @@ def unfit() -> Iterator[Case]:
         ("deep-open", "too deeply", "[" * deep),
         ("many-values", "more than", f"[{'0,' * (wide // 2 - 2)}0]"),
         ("many-tables", "more than", f"[{'{},' * (wide // 3 - 2)}{{}}]"),
-        ("open-quote", "no JSON", '"' + '\\"' * (wide // 2 - 1)),
-        ("quotes", "no JSON", '"' * wide),
+        ("open-quote", "no file of finds", '"' + '\\"' * (wide // 2 - 1)),
+        ("quotes", "no file of finds", '"' * wide),
         ("null", "no log", "null"),
         ("number", "no log", "1"),
         ("list", "no log", "[]"),
         ("table", "no log", "{}"),
         ("find-alone", "no log", json.dumps(find())),
-        ("not-a-number", "no JSON", '{"format": 1, "app": "fieldid", "finds": [NaN]}'),
-        ("infinity", "no JSON", '{"format": 1, "app": "fieldid", "finds": [Infinity]}'),
-        ("two", "no JSON", export().decode() * 2),
-        ("script", "no JSON", "<script>alert(1)</script>"),
+        (
+            "not-a-number",
+            "no file of finds",
+            '{"format": 1, "app": "fieldid", "finds": [NaN]}',
+        ),
+        (
+            "infinity",
+            "no file of finds",
+            '{"format": 1, "app": "fieldid", "finds": [Infinity]}',
+        ),
+        ("two", "no file of finds", export().decode() * 2),
+        ("script", "no file of finds", "<script>alert(1)</script>"),
     ):
         yield f"{name}.json", says, text.encode(), 0
     newer = "newer version of fieldid (format 2; this one reads 1)"

@@ -68,9 +68,9 @@ def begin(page: Page) -> None:
 
 
 def keep(page: Page) -> None:
-    """Keeps what lies open, and comes to its entry."""
+    """Keeps what lies open, anew or once more, and comes to its entry."""
     go(page, "#verdict")
-    page.get_by_role("button", name="Keep in my finds").click()
+    page.get_by_role("button", name=re.compile("^(Keep in|Bring it up)")).click()
     expect(entry(page).locator("[data-own=title]")).to_be_visible()
     expect(said(page)).to_contain_text("in your finds")
 

@@ -163,7 +163,7 @@ def test_what_was_typed_is_saved_on_the_way_out(standing, launch):
     [
         ("Price paid", "1,200", "as 1200 or 12.50"),
         ("Price asked", "forty", "as 1200 or 12.50"),
-        ("Currency", "€", "three capital letters"),
+        ("Currency", "pou", "three letters"),
     ],
 )
 def test_what_is_no_price_is_refused_beside_it(standing, launch, name, typed, why):
@@ -355,7 +355,7 @@ def test_full_disk_is_said_and_nothing_is_lost(standing, launch):
     expect(said(page)).to_contain_text("The storage of this phone is full")
     expect(entry(page).locator(".shot")).to_have_count(0)
     go(page, "#verdict")
-    page.get_by_role("button", name="Keep in my finds").click()
+    page.get_by_role("button", name="Bring it up to date").click()
     full = page.locator("[data-screen=verdict] [data-slot=kept]")
     expect(full).to_contain_text("The storage of this phone is full")
 

@@ -163,7 +163,7 @@ def test_keys_alone_measure(page):
     expect(spoken).to_contain_text(
         re.compile(r"^the other end of the length: \d+ across")
     )
-    expect(spoken).to_contain_text("one standard error")
+    expect(spoken).to_contain_text("give or take")
     take = page.get_by_role("button", name="Take this size")
     while not take.evaluate("(e) => e === document.activeElement"):
         page.keyboard.press("Tab")
@@ -189,13 +189,31 @@ def test_taps_around_a_coin_measure(standing, launch):
     assert where(page, 7) == before
 
 
+def test_taps_where_points_wait_measure(standing, launch):
+    """With the button between or without: no point is skipped, or drawn aside."""
+    page = launch((320, 568), **TOUCH)
+    ask(page, standing.url)
+    taken = beside_card(LONG, Camera((0.12, -0.1), 300.0, 1200.0))
+    shown(page, taken.file)
+    for place, point in enumerate(points(taken)):
+        expect(page.locator(".sizing__tap")).to_contain_text("The next tap puts")
+        page.touchscreen.tap(*on_screen(page, point))
+        assert where(page, place) == pytest.approx(tuple(point), abs=2)
+        if place % 2:
+            page.get_by_role("button", name="Next point").tap()
+            page.locator(".stage").evaluate("(e) => e.scrollIntoView()")
+
+    expect(page.locator(".sizing__tap")).to_contain_text("All points are put")
+    assert_true(page, most=1.0)
+
+
 def test_buttons_move_the_chosen_point_by_a_pixel(page):
     shown(page, beside_card(LONG, ABOVE).file)
     x, y = where(page, 0)
     for name in ("Right", "Down", "Down"):
         page.get_by_role("button", name=name, exact=True).click()
     assert where(page, 0) == (x + 1, y + 2)
-    page.get_by_role("button", name="Undo the move").click()
+    page.get_by_role("button", name="Put the point back").click()
     assert where(page, 0) == (x, y)
     assert page.evaluate(SMALL) == []
 

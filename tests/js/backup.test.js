@@ -18,7 +18,7 @@ test("ten finds in no file are reminded of", () => {
   assert.equal(remind(finds(9, day(19)), when()), "");
   assert.equal(
     remind(finds(10, day(19)), when()),
-    "10 finds are in no file yet. Export the log, so that it outlives this phone.",
+    "10 finds are in no file yet. Make the file and keep it elsewhere, so that your finds outlive this phone.",
   );
 });
 
@@ -86,8 +86,14 @@ test("only what may last without asking is not asked", async () => {
 test("a log that may go says so, and how to save it", async () => {
   const { say } = await lasts(saying(false));
 
-  assert.match(say, /may clear this log.*private window.*Export it now and then\.$/);
-  assert.match((await lasts({ persisted: failing })).say, /\(not now\)\. Export it/);
+  assert.match(say, /may clear this log.*private window.*now and then, by “File of all finds”\.$/);
+  assert.match((await lasts({ persisted: failing })).say, /\(not now\)\. Save a copy/);
+});
+
+test("a log that lasts does not outlive the data of the site", async () => {
+  const { say } = await lasts(saying(true));
+
+  assert.match(say, /clear the data of this site.*“File of all finds”/);
 });
 
 const roomOf = (usage, quota) => room({ estimate: async () => ({ usage, quota }) });

@@ -51,6 +51,20 @@ test("a verdict that gives no figure is given one", () => {
   assert.match(shown(listed([row(1, { verdict })])), /\nCannot be told: 31 %\n/);
 });
 
+test("the list tells which and how many objects a find is of", () => {
+  const items = (...members) => ({
+    guide: "kittiwake",
+    items: members.map((member) => ({ member, readings: [["pad", 6]], gone: [] })),
+    claim: null,
+  });
+  const text = shown(listed([row(1, { find: items("6", "7", "W") }), row(2, { find: items("9") })]));
+
+  assert.match(text, /\nIrons from the fair\nKittiwake irons\nSet of 3: 6, 7 and W\n/);
+  assert.match(text, /\nKittiwake irons\nMember 9\n/);
+  assert.match(text, /\nFinds\n2\nObjects in them\n4\n/);
+  assert.doesNotMatch(shown(listed([row(1)])), /Objects in them|Member|Set of/);
+});
+
 test("the place is told only if ticked", () => {
   assert.doesNotMatch(listed([row(1)]), /Market hall/);
   assert.match(shown(listed([row(1)], { place: true })), /\n22 November 2026\nMarket hall\n/);

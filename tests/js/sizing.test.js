@@ -3,11 +3,11 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { result } from "../../static/phone/dealing/sized.js";
+import { result, tapped } from "../../static/phone/dealing/sized.js";
 import { LONGEST } from "../../static/phone/lengths.js";
 import { begun, isStill, left, names, pointingIn, put as putAt, turned } from "../../static/phone/scale/marked.js";
 import { CARD, COINS } from "../../static/phone/scale/objects.js";
-import { drag, grab, nudge, undo } from "../../static/phone/scale/points.js";
+import { drag, grab, nudge, turn, undo } from "../../static/phone/scale/points.js";
 import { meant } from "../../static/phone/typing.js";
 import { inPhoto, sizeSaid } from "../../static/phone/view/measure.js";
 import { away, rimOf } from "../../static/phone/view/sizingphoto.js";
@@ -52,21 +52,48 @@ test("no size before every point was moved", () => {
   assert.equal(result(all, CARD, MM).reading, null);
 });
 
-test("what is put gives way to the next that was not", () => {
+test("a tap puts the chosen point and keeps it chosen", () => {
   const third = { ...begun(PHOTO, CARD), ...grab(begun(PHOTO, CARD), 2) };
   const after = putAt(third, [5, 5]);
 
   assert.deepEqual(after.points[2], [5, 5]);
-  assert.equal(after.active, 3);
-  assert.equal(putAt({ ...after, active: 5 }, [9, 9]).active, 0);
-  assert.equal(putAt(flat(), [8, 8]).active, 5);
+  assert.equal(after.active, 2);
+});
+
+test("each further tap puts the next point that was not put", () => {
+  const spots = [[1, 1], [2, 2], [3, 3], [4, 4], [5, 5], [6, 6]];
+  const third = { ...begun(PHOTO, CARD), ...grab(begun(PHOTO, CARD), 2) };
+  const after = spots.reduce(putAt, third);
+
+  assert.deepEqual(after.points, [...spots.slice(4), ...spots.slice(0, 4)]);
+  assert.equal(left(after), 0);
+  assert.equal(undo(after).points[1][0], begun(PHOTO, CARD).points[1][0]);
+});
+
+test("the next point after a tap is chosen by button or by tap alike", () => {
+  const first = putAt(begun(PHOTO, CARD), [1, 1]);
+  const asked = { ...first, ...turn(first, 1) };
+
+  assert.equal(asked.active, 1);
+  assert.deepEqual(putAt(asked, [2, 2]).points, putAt(first, [2, 2]).points);
+});
+
+test("a tap moves nothing once all points are put", () => {
+  assert.deepEqual(putAt(flat(), [8, 8]).points, flat().points);
+});
+
+test("what the next tap puts is told, until nothing is left", () => {
+  assert.equal(tapped(begun(PHOTO, CARD), CARD), "The next tap puts the first corner of the card, at a long side.");
+  assert.match(tapped(putAt(begun(PHOTO, CARD), [1, 1]), CARD), /puts the second corner/);
+  assert.match(tapped(begun(PHOTO, COINS[0]), COINS[0]), /puts point 1 of 6 on the coin’s rim\.$/);
+  assert.match(tapped(flat(), CARD), /^All points are put/);
 });
 
 test("size is said with its error and can be taken", () => {
   const { say, wrong, reading } = result(flat(), CARD, MM);
 
   assert.deepEqual([wrong, reading.value], ["", 50]);
-  assert.equal(say, `50 mm, give or take ${reading.error} mm (one standard error)`);
+  assert.equal(say, `50 mm, give or take ${reading.error} mm`);
   assert.ok(0.2 < reading.error && reading.error < 0.3);
 });
 

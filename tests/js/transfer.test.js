@@ -261,3 +261,12 @@ test("more than one lot is not one file", async () => {
 
   await assert.rejects(exported(log, async () => []), TransferError);
 });
+
+for (const text of ["Only words.", '{"format":1,"app":"fieldid","finds":[']) {
+  test(`${text.slice(0, 9)} is told in plain words to be no file of finds`, async () => {
+    await assert.rejects(opened(new Blob([text])), {
+      name: "TransferError",
+      message: "This is no file of finds, or a part of it is missing. “File of all finds” makes one.",
+    });
+  });
+}

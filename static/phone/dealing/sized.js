@@ -1,6 +1,6 @@
 /** What the points on a photo come to for a question: a size to take, or why none. Pure. */
 
-import { left, sized } from "../scale/marked.js";
+import { due, left, names, sized } from "../scale/marked.js";
 import { range, sizeSaid, written } from "../view/measure.js";
 
 /** @typedef {import("../engine/find.js").Measured} Measured */
@@ -18,6 +18,7 @@ import { range, sizeSaid, written } from "../view/measure.js";
 /** @type {Result} */
 export const NONE = Object.freeze({ todo: "", say: "", wrong: "", reading: null });
 
+const PUT = "All points are put: drag one that is off, or push it with the buttons.";
 const ALL = "Put each point where it belongs; the size appears then.";
 
 /** @param {Marked} state @param {Scale} scale @param {Measure} kind @returns {Result} */
@@ -33,11 +34,17 @@ export function result(state, scale, kind) {
   }
 }
 
+/** What a tap on the photo does now. @param {Marked} state @param {Scale} scale */
+export function tapped(state, scale) {
+  const place = due(state);
+  return place === undefined ? PUT : `The next tap puts ${names(scale)[place]}.`;
+}
+
 /** @param {Measured | null} reading @param {Measure} kind @returns {Result} */
 function judged(reading, kind) {
   if (!reading) return { ...NONE, wrong: `A photo does not tell ${kind.unit}.` };
   const { value, error } = reading;
-  const say = `${sizeSaid(kind, reading)} ${kind.unit} (one standard error)`;
+  const say = `${sizeSaid(kind, reading)} ${kind.unit}`;
   const within = `${range(kind)} that this question takes`;
   if (value < kind.low || value > kind.high) {
     const wrong = `${written(kind, value)} is outside the ${within}. Look at the points again.`;

@@ -3,7 +3,7 @@
  * and never jumps to it, so that it can be held from beside.
  */
 
-import { isStill, put } from "../scale/marked.js";
+import { due, isStill, put } from "../scale/marked.js";
 import { drag, grab } from "../scale/points.js";
 import { handles, isHandle, onPhoto } from "../view/sizingphoto.js";
 
@@ -14,6 +14,7 @@ import { handles, isHandle, onPhoto } from "../view/sizingphoto.js";
  * @typedef {object} Held
  * @property {number} pointer
  * @property {number} place of the point
+ * @property {number} beside how far from the point the finger came down, on the screen
  * @property {Marked} before all points as they were
  * @property {PointerEvent} down
  * @property {Point} last where on the photo the finger was
@@ -23,6 +24,8 @@ import { handles, isHandle, onPhoto } from "../view/sizingphoto.js";
 /** A finger that came and went so soon, and went no further, has tapped. */
 const TAP_TIME = 300;
 const TAP_WAY = 4;
+/** So near, in pixels of the screen, a tap means the point itself: its ring is as large. */
+const RING = 9;
 
 /** @param {HTMLElement} root @param {Hands} hands */
 export function listenDrag(root, { now, change }) {
@@ -34,9 +37,10 @@ export function listenDrag(root, { now, change }) {
     const last = before && onPhoto(root, event, before.photo);
     if (held || !before || !last || event.button !== 0 || !isHandle(event.target)) return;
     event.preventDefault();
-    const place = nearest(root, event);
+    const { place, beside } = nearest(root, event);
     const handle = handles(root)[place];
-    held = { pointer: event.pointerId, place, before, down: event, last, spot: before.points[place] };
+    const spot = before.points[place];
+    held = { pointer: event.pointerId, place, beside, before, down: event, last, spot };
     handle.setPointerCapture(event.pointerId);
     handle.focus({ preventScroll: true });
     change({ ...before, ...grab(before, place) }, onScreen(event));
@@ -80,18 +84,20 @@ function isTap({ down }, up) {
 }
 
 /**
- * Whether a tap on a point that was put already is meant for the chosen one, which was
- * not: on a coin they lie closer together than a finger is wide.
+ * Whether a tap on a handle is meant for the point that is due: the handle of one that
+ * waits is in the way by chance, and of one that was put the ring alone is meant, for on a
+ * coin they lie closer together than a finger is wide.
  * @param {Held} held
  */
-const isMeantBeside = ({ before, place }) =>
-  isStill(before, before.active) && !isStill(before, place);
+const isMeantBeside = ({ before, place, beside }) =>
+  due(before) !== undefined && (isStill(before, place) || beside > RING);
 
 /** @param {MouseEvent} event @returns {Point} */
 const onScreen = ({ clientX, clientY }) => [clientX, clientY];
 
 /**
- * The point that a finger meant: where handles lie over one another, the nearest.
+ * The point that a finger meant, and how far it is: where handles lie over one another,
+ * the nearest.
  * @param {HTMLElement} root @param {MouseEvent} event
  */
 function nearest(root, { clientX, clientY }) {
@@ -99,5 +105,6 @@ function nearest(root, { clientX, clientY }) {
     const { left, right, top, bottom } = handle.getBoundingClientRect();
     return Math.hypot((left + right) / 2 - clientX, (top + bottom) / 2 - clientY);
   });
-  return far.indexOf(Math.min(...far));
+  const beside = Math.min(...far);
+  return { place: far.indexOf(beside), beside };
 }

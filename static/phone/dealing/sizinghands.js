@@ -3,7 +3,7 @@
  * buttons; how they are dragged is in sizingdrag.js.
  */
 
-import { isStill, put } from "../scale/marked.js";
+import { put } from "../scale/marked.js";
 import { grab, nudge } from "../scale/points.js";
 import { isHandle, onPhoto } from "../view/sizingphoto.js";
 
@@ -28,16 +28,19 @@ export function listenHands(root, hands) {
 }
 
 /**
- * A tap puts the chosen point, if it is still where it began, and goes on to the next.
- * One that was put is not moved by a stray tap.
+ * A tap puts the chosen point, or the next one if that was put already: so it is the same
+ * whether "Next point" was pressed in between. One that was put is not moved by a stray tap.
  * @param {HTMLElement} root @param {Hands} hands
  */
 function listenTaps(root, { now, change }) {
+  /** @type {PointerEvent | null} */
+  let down = null;
+  root.addEventListener("pointerdown", (event) => void (down = event));
   root.addEventListener("click", (event) => {
     const state = now();
-    const spot = state && onPhoto(root, event, state.photo);
-    if (!state || !spot || isHandle(event.target) || !isStill(state, state.active)) return;
-    change(put(state, spot));
+    // A browser may move the click of a finger to a handle nearby; where it came down is true.
+    const spot = state && onPhoto(root, down ?? event, state.photo);
+    if (state && spot && !isHandle(event.target)) change(put(state, spot));
   });
 }
 

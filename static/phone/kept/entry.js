@@ -4,22 +4,22 @@ import { book } from "../log/book.js";
 import { route } from "../routes.js";
 import { keepingFocus, listen, slot } from "../view/dom.js";
 import * as view from "../view/entry.js";
-import { fillOwn, showTaken, showWrong, unsaved } from "../view/entryown.js";
+import { fillOwn } from "../view/entryown.js";
 import { figures } from "../view/entryphotos.js";
 import { drawMissed } from "../view/finds.js";
 import { changes, today } from "./again.js";
+import { saveLeft, startFields } from "./entryfields.js";
 import { fillIn, startPhotos } from "./entryphotos.js";
 import { fillWays, startReport } from "./entryreport.js";
 import { guidesOf } from "./guides.js";
 import { isMissed } from "./missed.js";
-import { NAMES, read, written } from "./own.js";
+import { written } from "./own.js";
 import { reopened, unkept } from "./open.js";
 import { saidNow, sayNext } from "./said.js";
 import { attempt } from "./sentence.js";
 
 /** @typedef {import("../kept.js").App} App */
 /** @typedef {import("../log/record.js").Entry} Entry */
-/** @typedef {import("../view/entryown.js").Control} Control */
 /** @typedef {import("./own.js").Field} Field */
 /**
  * What is shown; the entry is there once the log was read, its guide if this phone has it.
@@ -39,10 +39,6 @@ const now = () => /** @type {Shown} */ (shown);
 export function startEntry(root, app) {
   /** @param {() => Promise<void>} work */
   const doing = (work) => void attempt(work, (why) => view.sayOn(root, why), app.failed);
-  root.addEventListener("change", ({ target }) => {
-    const control = /** @type {Control} */ (target);
-    if (control.dataset.own) save(root, app, control);
-  });
   listen(root, {
     reopen: () => doing(() => reopen(root, app)),
     "reopen-over": () => doing(() => layOpen(app)),
@@ -50,15 +46,14 @@ export function startEntry(root, app) {
     again: () => doing(() => judgeAgain(root, app)),
     "keep-again": () => doing(() => keepAgain(root, app)),
     "leave-again": () => view.dropAgain(root),
-    delete: () => doing(() => remove(app)),
+    delete: () => doing(() => remove(root, app)),
   });
+  startFields(root, app, () => shown);
   startPhotos(root, app, now);
   startReport(root, app, now);
   window.addEventListener("hashchange", () => {
     if (route(location.hash).screen !== "entry") leave(root, app);
   });
-  // The phone may end a page that is out of sight, without a word.
-  document.addEventListener("visibilitychange", () => saveTyped(root, app));
 }
 
 /**
@@ -80,7 +75,7 @@ export function drawEntry(root, { id }, app) {
 
 /** @param {HTMLElement} root @param {App} app */
 function leave(root, app) {
-  saveTyped(root, app);
+  if (shown) saveLeft(root, app, shown);
   shown = null;
   root.replaceChildren();
 }
@@ -105,43 +100,9 @@ async function fill(root, app, filling) {
 
 /** What says more once the guide is there. @param {HTMLElement} root @param {Shown} filling */
 async function fillWithGuide(root, filling) {
+  view.fillWhich(root, filling.entry.find, filling.opened?.guide ?? null);
   fillWays(root, filling);
   await fillIn(root, filling);
-}
-
-/**
- * Keeps what stands in a field, or says beside it why it cannot be kept.
- * @param {HTMLElement} root @param {App} app @param {Control} control
- */
-function save(root, app, control) {
-  const { value: typed, dataset } = control;
-  const field = /** @type {Field} */ (dataset.own);
-  const { id } = now();
-  const refuse = (/** @type {string} */ why) => {
-    showWrong(root, control, why);
-    view.sayOn(root, `The ${NAMES[field]} is not saved.`);
-  };
-  const { own, wrong } = read(field, typed, control.validity);
-  if (wrong) return refuse(wrong);
-  attempt(
-    async () => {
-      const entry = await book.change(id, own);
-      if (shown?.id !== id) return;
-      // What was typed meanwhile is on its own way.
-      if (control.value === typed) showTaken(control, written(entry, field));
-      showWrong(root, control, "");
-      view.sayOn(root, `The ${NAMES[field]} is saved.`);
-      app.redraw();
-    },
-    refuse,
-    app.failed,
-  );
-}
-
-/** Keeps what no tap elsewhere has ended yet. @param {HTMLElement} root @param {App} app */
-function saveTyped(root, app) {
-  const control = shown?.entry && unsaved(root);
-  if (control) save(root, app, control);
 }
 
 /**
@@ -184,10 +145,12 @@ async function keepAgain(root, app) {
   slot(root, "heading").focus();
 }
 
-/** @param {App} app */
-async function remove(app) {
+/** @param {HTMLElement} root @param {App} app */
+async function remove(root, app) {
   const { entry } = now();
   await book.remove(entry.id);
+  // Nothing that was typed into it is to be saved.
+  root.replaceChildren();
   sayNext(`“${guidesOf(app).named(entry)}” is deleted.`);
   location.hash = "#finds";
 }

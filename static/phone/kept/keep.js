@@ -8,8 +8,9 @@ import { askToLast } from "../log/lasting.js";
 import { made } from "../log/record.js";
 import { toEntry } from "../routes.js";
 import { listen, screenOf } from "../view/dom.js";
-import { allowKeeping, showKept } from "../view/keep.js";
+import { allowKeeping, showKept, showKeptAs } from "../view/keep.js";
 import { dealOf } from "./dealt.js";
+import { guidesOf } from "./guides.js";
 import { begunAnew, entryOf, remember } from "./open.js";
 import { sayNext } from "./said.js";
 import { attempt } from "./sentence.js";
@@ -38,12 +39,27 @@ export function startKeep(app) {
   });
   listen(screenOf("home"), { start: ({ guide = "" }) => void begunAnew(guide).catch(app.failed) });
   allowKeeping(verdict);
+  app.onVerdict((root, desk) => void tellKept(root, desk, app).catch(app.failed));
+}
+
+/**
+ * Says under a verdict that its find is in the log already.
+ * @param {HTMLElement} root @param {Desk} desk @param {App} app
+ */
+async function tellKept(root, desk, app) {
+  const entry = await entryInLog(desk).catch((error) => {
+    // Where nothing can be read, the tap that would keep it says why.
+    if (error.name !== "StoreError") throw error;
+  });
+  // Another may lie open meanwhile.
+  if (!entry || app.desk()?.session !== desk.session) return;
+  showKeptAs(root, { name: guidesOf(app).named(entry), href: toEntry(entry.id) });
 }
 
 /** @param {Desk} desk @param {App} app */
 async function keepAndShow(desk, app) {
-  const known = await inLog(desk);
-  const { id } = known ? await broughtUp(known, desk) : await added(desk);
+  const known = await entryInLog(desk);
+  const { id } = known ? await broughtUp(known.id, desk) : await added(desk);
   remember(desk, id).catch(app.failed);
   sayNext(known ? AGAIN : NEW);
   location.hash = toEntry(id);
@@ -75,8 +91,8 @@ export async function lastCurrency() {
 }
 
 /** The entry that the open find was kept as, if it is in the log still. @param {Desk} desk */
-async function inLog(desk) {
+async function entryInLog(desk) {
   const id = await entryOf(desk);
   const { entries } = await book.list();
-  return entries.some((entry) => entry.id === id) ? id : null;
+  return entries.find((entry) => entry.id === id);
 }

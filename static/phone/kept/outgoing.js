@@ -10,7 +10,7 @@ import { loadOwned } from "../log/wantsbook.js";
 import { listen } from "../view/dom.js";
 import { drawFile, dropFile, sayOut } from "../view/findsout.js";
 import { madeList, UNPAID } from "./collection.js";
-import { guidesOf } from "./guides.js";
+import { guidesOf, openedFor } from "./guides.js";
 import { attempt } from "./sentence.js";
 import { today } from "./today.js";
 
@@ -112,7 +112,9 @@ async function makeTable(root, app) {
   const { entries } = await book.list();
   if (!entries.length) return sayOut(root, EMPTY);
   const name = `fieldid-finds-${today()}.csv`;
-  const text = table(sort(entries, "date"), guidesOf(app).titled);
+  sayOut(root, MAKING);
+  const guides = await openedFor(app, entries);
+  const text = table(sort(entries, "date"), guidesOf(app).titled, guides);
   const file = new File([text], name, { type: "text/csv" });
   show(root, { file, left: [], taken: async () => {} });
 }

@@ -37,4 +37,4 @@ const between = (since, until) => Date.parse(until) - Date.parse(since);
 /** @param {number} count */
 const said = (count) =>
   `${count === 1 ? "1 find is" : `${count} finds are`} in no file yet. ` +
-  "Export the log, so that it outlives this phone.";
+  "Make the file and keep it elsewhere, so that your finds outlive this phone.";

@@ -11,6 +11,7 @@ import { paidIn } from "./reporthead.js";
 import { line, list, node, section, table } from "./reportnodes.js";
 import { figureOf, withinPage } from "./reportphotos.js";
 import { sheet } from "./reportsheet.js";
+import { whichSay } from "./which.js";
 
 /** @typedef {import("./entry.js").Entry} Entry */
 /** @typedef {import("./reportnodes.js").Node} Node */
@@ -74,9 +75,16 @@ function facts({ rows, left, today }) {
   return [
     ["Day of the list", day(today)],
     ["Finds", found(rows)],
+    ...objects(rows),
     ["Paid in all", sums(rows.map(({ entry }) => entry)) || "no price is known"],
     ["Photos", left ? `${photos}; ${left} more are left out` : String(photos)],
   ];
+}
+
+/** How many things there are, where a find is of several. @param {readonly Row[]} rows @returns {[string, string][]} */
+function objects(rows) {
+  const count = rows.reduce((sum, { entry }) => sum + entry.find.items.length, 0);
+  return count === rows.length ? [] : [["Objects in them", String(count)]];
 }
 
 /** @param {readonly Row[]} rows */
@@ -114,6 +122,7 @@ function cells({ entry, name, guide, invented, photo }, asked, source) {
       node("p", { dir: "auto" }, name),
       // Its name says so, where nobody has given it one.
       entry.title.trim() && soft(guide),
+      soft(capital(whichSay(entry.find))),
       invented && soft("invented"),
     ],
     [line(told(entry)), soft(entry.date && day(entry.date)), asked.place && soft(entry.place)],

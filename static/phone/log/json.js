@@ -6,6 +6,8 @@ export class TransferError extends Error {
   name = "TransferError";
 }
 
+const NO_FINDS =
+  "This is no file of finds, or a part of it is missing. “File of all finds” makes one.";
 /** A find lies nine deep in an export. */
 const MOST_DEEP = 20;
 /** Ten megabytes of finds hold fewer; more of them cost seconds and memory. */
@@ -32,7 +34,7 @@ export function parsed(text) {
   try {
     return JSON.parse(text, (key, value) => (HARMFUL.has(key) ? undefined : value));
   } catch (cause) {
-    throw new TransferError("This file is no JSON, or its end is missing.", { cause });
+    throw new TransferError(NO_FINDS, { cause });
   }
 }
 

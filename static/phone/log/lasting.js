@@ -10,11 +10,13 @@
 const MEGABYTE = 1e6;
 /** With less room than this a dozen photos may be too many. */
 const LITTLE = 10 * MEGABYTE;
-const EXPORT = "Export it now and then.";
+const EXPORT = "Save a copy now and then, by “File of all finds”.";
 
 /** @type {Record<"lasting" | "clearable" | "unknown", string>} */
 const SAYINGS = {
-  lasting: "The browser keeps this log until you delete it or the app.",
+  lasting:
+    "The browser does not clear this log by itself. It goes if you delete the app, or clear " +
+    `the data of this site. ${EXPORT}`,
   clearable:
     "The browser may clear this log: when the phone runs short of room, when the app is " +
     `long unused, and always when a private window is closed. ${EXPORT}`,

@@ -1,20 +1,17 @@
 /** Why: each reading with its weight and its photo, and what became of each part. Pure. */
 
-import { measured } from "../engine/find.js";
 import { is_replaced } from "../engine/flags.js";
 import { is_read } from "../engine/saying.js";
-import { shown } from "../engine/typical.js";
 import { called, capital, FACTORS, listed } from "../engine/words.js";
 import { runs } from "../view/names.js";
-import { byId, CANNOT_TELL } from "../view/reading.js";
+import { byId } from "../view/reading.js";
+import { nameOf, textOf } from "./readingtext.js";
 import { line, list, node, section, table } from "./reportnodes.js";
 import { figureOf } from "./reportphotos.js";
 
 /** @typedef {import("../engine/find.js").PartState} PartState */
-/** @typedef {import("../engine/find.js").Reading} Reading */
 /** @typedef {import("./report.js").Told} Told */
 /** @typedef {import("./reportphotos.js").Shown} Photo */
-/** @typedef {{guide: Told["guide"], clue: string, reading: Reading}} Read */
 
 /** The factor that fills the beam: from here on the evidence is "very strong". */
 const [[FULL]] = FACTORS;
@@ -93,10 +90,6 @@ export function beside(told) {
   return verdict.members.length ? readClues(told) : verdict.weights.map(({ clue }) => clue);
 }
 
-/** @param {Told["guide"]} guide @param {string} clue */
-const nameOf = (guide, clue) =>
-  guide.clues.find(({ id }) => id === clue)?.name ?? clue;
-
 /** @param {Told} told @param {readonly Photo[]} photos */
 function weighed(told, photos) {
   return told.verdict.weights.map(({ clue, factor, say }) =>
@@ -155,21 +148,6 @@ function figures(told, clue, photos) {
   const read = texts.length === 1 ? `, read as: ${texts[0]}` : "";
   const alt = `Photo of the ${nameOf(told.guide, clue)}${read}`;
   return photos.filter((photo) => photo.clue === clue).map((photo) => figureOf(photo, alt));
-}
-
-/**
- * A reading in words, also one that the guide of today no longer offers.
- * @param {Read} read
- */
-function textOf({ guide, clue: id, reading }) {
-  if (reading === null) return CANNOT_TELL;
-  const clue = guide.clues.find((each) => each.id === id);
-  const { kind } = clue ?? {};
-  const known = kind?.name !== "choice" || kind.options.some((option) => option.id === reading);
-  if (clue && known) return shown(clue, reading);
-  if (typeof reading === "string") return reading;
-  const { value, error } = measured(reading);
-  return error > 0 ? `${value}, give or take ${error}` : String(value);
 }
 
 /** A part that is gone counts as replaced. @param {PartState} state */

@@ -22,10 +22,10 @@ const LONG_SIDE = 1600;
 /** No point is told better than by a pixel, however few of them a photo has. */
 const LEAST_POINTING = 1;
 const CARD_NAMES = [
-  "card: first corner, at a long side",
-  "card: second corner, at the other end of that side",
-  "card: third corner, next round",
-  "card: fourth corner",
+  "the first corner of the card, at a long side",
+  "the second corner of the card, at the other end of that side",
+  "the third corner of the card, next round",
+  "the fourth corner of the card",
 ];
 const END_NAMES = ["one end of the length", "the other end of the length"];
 
@@ -52,7 +52,7 @@ const marksOf = (photo, scale) =>
 export function names(scale) {
   const rimNames = Array.from(
     { length: RIM_POINTS },
-    (_, i) => `coin: point ${i + 1} of ${RIM_POINTS} on its rim`,
+    (_, i) => `point ${i + 1} of ${RIM_POINTS} on the coin’s rim`,
   );
   return [...(scale.shape === "card" ? CARD_NAMES : rimNames), ...END_NAMES];
 }
@@ -74,15 +74,25 @@ export function isStill({ points, began }, place) {
 /** How many have not been moved yet. @param {Marked} state */
 export const left = (state) => state.points.filter((_, place) => isStill(state, place)).length;
 
-/** The chosen point at a spot, and the next one chosen that has not been moved yet. @param {Marked} state @param {Point} spot */
-export const put = (state, spot) => onward({ ...state, ...drag({ ...state, run: "" }, spot) });
-
-/** @param {Marked} state @returns {Marked} */
-function onward(state) {
+/**
+ * Which point the next tap puts: the chosen one, or the next after it that has not been
+ * moved yet; none if all have.
+ * @param {Marked} state @returns {number | undefined}
+ */
+export function due(state) {
   const count = state.points.length;
   const places = state.points.map((_, i) => (state.active + i) % count);
-  const place = places.find((each) => isStill(state, each));
-  return place === undefined ? state : { ...state, ...grab(state, place) };
+  return places.find((place) => isStill(state, place));
+}
+
+/**
+ * The point that is due at a spot. It stays the chosen one, so that it can be pushed to
+ * where it belongs.
+ * @param {Marked} state @param {Point} spot @returns {Marked}
+ */
+export function put(state, spot) {
+  const place = due(state);
+  return place === undefined ? state : { ...state, ...drag(grab(state, place), spot) };
 }
 
 /**

@@ -1,7 +1,8 @@
 /** One find of the log: its verdict at the time, and what can be done with it. */
 
 import { capital } from "../engine/words.js";
-import { element, piece, slot } from "./dom.js";
+import { whichSay } from "../log/which.js";
+import { element, joined, piece, slot } from "./dom.js";
 import { day } from "./reading.js";
 
 /** @typedef {import("../log/record.js").Entry} Entry */
@@ -27,13 +28,25 @@ export function fillEntry(root, entry, { titled, named, invented, isHere }) {
   const { guide, verdict, photos } = entry;
   slot(root, "heading").textContent = named(entry);
   slot(root, "invented").hidden = !invented(guide);
-  slot(root, "say").textContent = `${capital(verdict.say)}.`;
+  slot(root, "say").textContent = joined(`${capital(verdict.say)}.`);
   slot(root, "flags").replaceChildren(...verdict.flags.map((say) => element("li", "", say)));
   slot(root, "flagged").hidden = verdict.flags.length === 0;
   slot(root, "judged").textContent = judged(entry, titled(guide));
   slot(root, "guide-ways").hidden = !isHere;
   slot(root, "no-guide").hidden = isHere;
   slot(root, "loss").textContent = loss(photos.length);
+}
+
+/**
+ * Which member it is, or which members, whatever the find is called.
+ * @param {HTMLElement} root
+ * @param {Entry["find"]} find
+ * @param {import("../shelf.js").Guide | null} guide once it is there
+ */
+export function fillWhich(root, find, guide) {
+  const say = whichSay(find, guide);
+  slot(root, "which").hidden = !say;
+  slot(root, "which").textContent = capital(say);
 }
 
 /** @param {Entry} entry @param {string} guide */

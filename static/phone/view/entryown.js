@@ -18,9 +18,20 @@ export function fillOwn(root, written) {
   }
 }
 
-/** The field that holds something that was not taken yet. @param {HTMLElement} root */
+/** The fields that hold something that was not taken yet. @param {HTMLElement} root */
 export function unsaved(root) {
-  return controls(root).find((each) => each.value !== each.defaultValue) ?? null;
+  return controls(root).filter((each) => each.value !== each.defaultValue || each.validity.badInput);
+}
+
+/** The field that an event is of, if it is one of these. @param {EventTarget | null} target */
+export function ownOf(target) {
+  const isOwn = target instanceof HTMLElement && target.dataset.own !== undefined;
+  return isOwn ? /** @type {Control} */ (target) : null;
+}
+
+/** What is in the field is taken, and stays as it was typed. @param {Control} control */
+export function showKept(control) {
+  control.defaultValue = control.value;
 }
 
 /** What is in the field is taken. @param {Control} control @param {string} written */
@@ -39,7 +50,14 @@ export function showWrong(root, control, wrong) {
   const place = slot(root, `${control.dataset.own}-wrong`);
   place.textContent = wrong;
   set(control, { "aria-invalid": wrong ? "true" : null });
-  if (wrong) place.scrollIntoView({ block: "nearest" });
+  // Whoever has scrolled elsewhere is about to tap something there.
+  if (wrong && isInSight(control)) place.scrollIntoView({ block: "nearest" });
+}
+
+/** @param {HTMLElement} control */
+function isInSight(control) {
+  const { top, bottom } = control.getBoundingClientRect();
+  return bottom > 0 && top < innerHeight;
 }
 
 /** @param {HTMLElement} root */

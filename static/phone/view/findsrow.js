@@ -1,6 +1,7 @@
 /** One find in the list: a link to it with what it is, where and when, and a photo. */
 
 import { capital } from "../engine/words.js";
+import { whichSay } from "../log/which.js";
 import { priced } from "../price.js";
 import { toEntry } from "../routes.js";
 import { piece, set, slot } from "./dom.js";
@@ -21,11 +22,13 @@ import { day } from "./reading.js";
  * @param {Shelf} shelf
  */
 export function row(entry, { titled, named, invented }) {
-  const { id, title, guide, photos, verdict } = entry;
+  const { id, guide, find, photos, verdict } = entry;
+  // Its name says both, where nobody has given it one.
+  const isTitled = entry.title.trim() !== "";
   const made = piece("find-row", {
     title: named(entry),
-    // Its name says so, where nobody has given it one.
-    guide: title.trim() ? titled(guide) : null,
+    guide: isTitled ? titled(guide) : null,
+    which: isTitled ? capital(whichSay(find)) : null,
     say: `${capital(verdict.say)}.`,
     where: where(entry) || null,
     invented: invented(guide) ? "invented" : null,

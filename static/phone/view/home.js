@@ -38,8 +38,8 @@ export function drawDraft(root, guide, draft) {
 function kept(guide, draft) {
   const many = counted(draft.items);
   const made = piece("draft", {
-    say: draft.say ? `Kept here: ${many}, ${draft.say}.` : `Kept here: ${many}.`,
-    loss: `This forgets what was kept: ${many}.`,
+    say: draft.say ? `Left open: ${many}, ${draft.say}.` : `Left open: ${many}.`,
+    loss: `This forgets what lies open: ${many}. What is kept in My finds stays there.`,
   });
   for (const name of ["go", "start"]) slot(made, name).dataset.guide = guide;
   return made;

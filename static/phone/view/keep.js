@@ -3,13 +3,16 @@
  * that a friend reads.
  */
 
-import { piece, set, slot } from "./dom.js";
+import { at, element, piece, set, slot } from "./dom.js";
 import { story } from "./story.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/find.js").Find} Find */
 
 const FORMAT = 1;
+const ALREADY =
+  "It is in your finds already. The button puts what is read now, and its verdict, in place " +
+  "of what is kept there: ";
 
 /** Whether the script that knows the log is there. */
 let able = false;
@@ -36,6 +39,20 @@ export function drawKeep({ find, member }) {
   link.href = URL.createObjectURL(file);
   link.dataset.file = "";
   return made;
+}
+
+/**
+ * Says that the find is in the log already, and what the button does then; one of a set is
+ * kept with the others.
+ * @param {HTMLElement} root
+ * @param {{name: string, href: string}} entry
+ */
+export function showKeptAs(root, { name, href }) {
+  const about = root.querySelector("[data-about-keeping]");
+  if (!about) return;
+  const link = set(element("a", "link", name), { href });
+  about.replaceChildren(ALREADY, link);
+  at("[data-act=keep]").textContent = "Bring it up to date";
 }
 
 /** Says why it was not kept. @param {HTMLElement} root @param {string} why */

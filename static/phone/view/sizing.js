@@ -53,6 +53,11 @@ export function saySizing(root, sentence) {
   slot(root, "said").textContent = sentence;
 }
 
+/** What a tap on the photo does now, above it. @param {HTMLElement} root @param {string} sentence */
+export function drawTap(root, sentence) {
+  slot(root, "tap").textContent = sentence;
+}
+
 /** Says it to those who do not see the photo, once a hand rests. @param {HTMLElement} root @param {string} sentence */
 export function speak(root, sentence) {
   slot(root, "spoken").textContent = sentence;
@@ -67,6 +72,7 @@ export function drawResult(root, { todo, say, wrong, reading }) {
   const size = slot(root, "size");
   size.textContent = todo || say;
   size.classList.toggle("sizing__size--found", say !== "");
+  slot(root, "meaning").hidden = say === "";
   slot(root, "wrong").textContent = wrong;
   slot(root, "take-size").hidden = reading === null;
 }

@@ -58,7 +58,7 @@ export function movePoints(root, state, scale, names) {
   slot(root, "lines").replaceChildren(...drawn.map(picture));
   slot(root, "seen-lines").replaceChildren(...drawn.map(picture));
   set(slot(root, "view"), { viewBox: seen(photo, points[active]) });
-  slot(root, "point").textContent = capital(names[active]);
+  slot(root, "point").textContent = `Chosen: ${names[active]}`;
 }
 
 /** The handles, in the order of the points. @param {HTMLElement} root @returns {HTMLElement[]} */

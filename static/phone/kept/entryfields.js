@@ -1,0 +1,120 @@
+/**
+ * The fields of an entry that a person fills in: saved while one types, when a field is
+ * left, and on the way out.
+ */
+
+import { book } from "../log/book.js";
+import { route } from "../routes.js";
+import { sayOn } from "../view/entry.js";
+import { ownOf, showKept, showTaken, showWrong, unsaved } from "../view/entryown.js";
+import { NAMES, read, written } from "./own.js";
+import { attempt } from "./sentence.js";
+
+/** @typedef {import("../kept.js").App} App */
+/** @typedef {import("../view/entryown.js").Control} Control */
+/** @typedef {import("./entry.js").Shown} Shown */
+/** @typedef {import("./own.js").Field} Field */
+/**
+ * Where a field stands, and whether it is being typed in still: half a price is no
+ * mistake then, and what stands in the field is left as it is.
+ * @typedef {object} Place
+ * @property {HTMLElement} root
+ * @property {App} app
+ * @property {Shown} shown
+ * @property {() => boolean} isHere whether the entry is on the screen
+ * @property {boolean} typing
+ */
+
+/** Whoever has not typed for so many milliseconds has come to rest. */
+const REST = 800;
+
+/**
+ * @param {HTMLElement} root
+ * @param {App} app
+ * @param {() => Shown | null} now what is shown
+ */
+export function startFields(root, app, now) {
+  let resting = 0;
+  /** @param {Control} control @param {boolean} typing */
+  const keep = (control, typing) => {
+    const shown = now();
+    if (shown?.entry) save(control, { root, app, shown, isHere: () => now() === shown, typing });
+  };
+  root.addEventListener("input", ({ target }) => {
+    const control = ownOf(target);
+    clearTimeout(resting);
+    if (control) resting = window.setTimeout(() => keep(control, true), REST);
+  });
+  root.addEventListener("change", ({ target }) => {
+    const control = ownOf(target);
+    clearTimeout(resting);
+    if (control) keep(control, false);
+  });
+  // The phone may end a page that is out of sight, without a word.
+  document.addEventListener("visibilitychange", () => {
+    unsaved(root).forEach((control) => keep(control, true));
+  });
+}
+
+/**
+ * Saves what no tap elsewhere has ended yet, of an entry that leaves the screen.
+ * @param {HTMLElement} root
+ * @param {App} app
+ * @param {Shown} shown
+ */
+export function saveLeft(root, app, shown) {
+  if (!shown.entry) return;
+  const place = { root, app, shown, isHere: () => false, typing: false };
+  unsaved(root).forEach((control) => save(control, place));
+}
+
+/**
+ * Saves what stands in a field, or says why it cannot be saved: beside it, as long as it
+ * is there.
+ * @param {Control} control
+ * @param {Place} place
+ */
+function save(control, place) {
+  const { value: typed, dataset, validity } = control;
+  const field = /** @type {Field} */ (dataset.own);
+  const { own, wrong } = read(field, typed, validity);
+  if (wrong && place.typing) return;
+  const refuse = (/** @type {string} */ why) => refused(control, why, place);
+  if (wrong) return refuse(wrong);
+  attempt(
+    async () => {
+      const entry = await book.change(place.shown.id, own);
+      taken(control, { typed, written: written(entry, field) }, place);
+      place.shown.entry = entry;
+    },
+    refuse,
+    place.app.failed,
+  );
+}
+
+/** @param {Control} control @param {string} why @param {Place} place */
+function refused(control, why, { root, app, isHere }) {
+  const say = `The ${NAMES[/** @type {Field} */ (control.dataset.own)]} is not saved.`;
+  if (!isHere()) return app.say(`${say} ${why}`);
+  showWrong(root, control, why);
+  sayOn(root, say);
+}
+
+/**
+ * @param {Control} control
+ * @param {{typed: string, written: string}} text what stood there, and what the log has
+ * @param {Place} place
+ */
+function taken(control, { typed, written }, { root, app, isHere, typing }) {
+  if (!isHere()) {
+    // The list may have been drawn before.
+    if (route(location.hash).screen === "finds") app.redraw();
+    return;
+  }
+  // What was typed meanwhile is on its own way.
+  if (control.value === typed) (typing ? showKept : showTaken)(control, written);
+  showWrong(root, control, "");
+  sayOn(root, `The ${NAMES[/** @type {Field} */ (control.dataset.own)]} is saved.`);
+  // Whoever types is not to be disturbed.
+  if (!typing) app.redraw();
+}
