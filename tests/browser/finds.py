@@ -22,11 +22,17 @@ ALL_ROWS = """() => new Promise((resolve, reject) => {
     };
   };
 })"""
-WIPE = """() => new Promise((resolve, reject) => {
-  const deleting = indexedDB.deleteDatabase("fieldid");
-  deleting.onsuccess = () => resolve();
-  deleting.onerror = () => reject(deleting.error);
-})"""
+# All that the app has kept of the person's, the second copy included.
+WIPE = """async () => {
+  for (const name of await caches.keys()) {
+    if (name.startsWith("fieldid-log:")) await caches.delete(name);
+  }
+  await new Promise((resolve, reject) => {
+    const deleting = indexedDB.deleteDatabase("fieldid");
+    deleting.onsuccess = () => resolve();
+    deleting.onerror = () => reject(deleting.error);
+  });
+}"""
 NO_DRAFTS = """() => new Promise((resolve, reject) => {
   const opening = indexedDB.open("fieldid");
   opening.onsuccess = () => {

@@ -19,7 +19,7 @@ def test_build_says_what_a_phone_must_fetch(tmp_path, capsys):
     assert code == 0
     assert waiting.startswith("Building")
     assert first.startswith(f"{tmp_path / 'out'}: build ")
-    assert len(budget) == 6
+    assert len(budget) == 7
     assert "HTTPS" in then
 
 

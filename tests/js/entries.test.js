@@ -245,12 +245,12 @@ test("the log ends at its limit", async () => {
   await log.saveEntry({ ...full[0].entry, title: "Changed" });
 });
 
-test("a setting comes back, others are null", async () => {
+test("a setting comes back, others were never set", async () => {
   const { log } = freshLog();
   await log.saveSetting("wants", [{ guide: "kittiwake", most: 80 }]);
 
   assert.deepEqual(await log.loadSetting("wants"), [{ guide: "kittiwake", most: 80 }]);
-  assert.equal(await log.loadSetting("prices/kittiwake"), null);
+  assert.equal(await log.loadSetting("prices/kittiwake"), undefined);
 });
 
 const draft = { format: 2, guide: "kittiwake", stamp: "a", session: { gone: [] } };

@@ -139,6 +139,15 @@ test("settings come back when they are asked for", async () => {
   assert.equal(await log.loadSetting("prices"), null);
 });
 
+test("a setting that was taken back stays so, whatever its copy says", async () => {
+  const { log, caches } = page();
+  await log.saveSetting("sizing", { name: "pad" });
+  const idb = fakeIndexedDB();
+  await logIn(databaseIn(() => idb)).saveSetting("sizing", null);
+
+  assert.equal(await page({ caches, idb }).log.loadSetting("sizing"), null);
+});
+
 for (const [what, caches] of [
   ["no cache storage", undefined],
   ["a forbidden one", { open: async () => Promise.reject(new DOMException("", "SecurityError")) }],

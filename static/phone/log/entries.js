@@ -111,12 +111,12 @@ export function logIn(database) {
 
     /** The photo that never came, if there is one. @returns {Promise<Awaited | null>} */
     loadAwaited: () =>
-      within("readonly", [SETTINGS], async ([settings]) => valueOf(settings, AWAITED)),
+      within("readonly", [SETTINGS], async ([s]) => (await valueOf(s, AWAITED)) ?? null),
 
     dropAwaited: () =>
       within("readwrite", [SETTINGS], ([settings]) => asked(settings.delete(AWAITED))),
 
-    /** Null if it was never set. @param {string} key @returns {Promise<any>} */
+    /** Undefined if it was never set. @param {string} key @returns {Promise<any>} */
     loadSetting: (key) =>
       within("readonly", [SETTINGS], ([settings]) => valueOf(settings, key)),
 
@@ -194,5 +194,5 @@ async function forgetAwaited([, , settings], id) {
 
 /** @param {IDBObjectStore} settings @param {string} key */
 async function valueOf(settings, key) {
-  return (await asked(settings.get(key)))?.value ?? null;
+  return (await asked(settings.get(key)))?.value;
 }

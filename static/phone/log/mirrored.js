@@ -107,7 +107,7 @@ export function mirrored(stored, copies) {
       const rows = await stored.loadEntries();
       checked ??= check(rows);
       await checked;
-      return restored ? stored.loadEntries() : rows;
+      return restored > 0 ? stored.loadEntries() : rows;
     },
 
     async saveSetting(key, value) {
@@ -115,9 +115,10 @@ export function mirrored(stored, copies) {
       await copies.keepSetting(key, value);
     },
 
+    /** Null if it was never set. @param {string} key */
     async loadSetting(key) {
       const value = await stored.loadSetting(key);
-      if (value !== null) return value;
+      if (value !== undefined) return value;
       const copied = (await copies.setting(key)) ?? null;
       if (copied !== null) await stored.saveSetting(key, copied);
       return copied;
