@@ -7,9 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from fieldid.engine.choice import weight
-from fieldid.engine.guide import Choice, Clue, Option
+from fieldid.engine.guide import Choice, Clue, Measure, Option
 from fieldid.engine.prepare import Tables
 
+MUCH = 0.25
+"""A share that rises by so much from one year to the next is worth a word."""
 NEVER = 1e-9
 """A share below this is none; sums round so far off."""
 
@@ -24,12 +26,13 @@ class Seen:
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """What a clue shows in a model year that it did not show the year before, and what
-    it shows no more.
+    """What a clue shows in a model year that it did not show the year before, what it
+    shows much more often, and what it shows no more.
     """
 
     clue: Clue
     new: tuple[Seen, ...]
+    more: tuple[Seen, ...]
     gone: tuple[Option, ...]
 
 
@@ -58,6 +61,25 @@ def changes(tables: Tables) -> tuple[tuple[Change, ...], ...]:
     return ((), *(tuple(_changes(known, y)) for y in later))
 
 
+def sizes(tables: Tables, clue: Clue) -> tuple[float | None, ...]:
+    """The mean size in every model year, of whatever member is not told apart; None
+    where the guide says nothing, and everywhere of a clue that is not measured.
+    """
+    kind = clue.kind
+    known = kind.sizes if isinstance(kind, Measure) else ()
+    return tuple(
+        next(
+            (
+                size.mean
+                for size in known
+                if size.years[0] <= year.year <= size.years[1] and not size.members
+            ),
+            None,
+        )
+        for year in tables.guide.years
+    )
+
+
 def _changes(
     all_known: Sequence[tuple[Clue, tuple[Seen, ...]]], y: int
 ) -> Iterator[Change]:
@@ -66,8 +88,13 @@ def _changes(
         new = tuple(each for each in known if _has(each, y) > _has(each, y - 1))
         gone = tuple(each.option for each in known if _has(each, y) < _has(each, y - 1))
         # Where the guide falls silent nothing is known to have changed.
-        if before and now and (new or gone):
-            yield Change(clue, new, gone)
+        more = tuple(each for each in known if _has(each, y - 1) and _rises(each, y))
+        if before and now and (new or more or gone):
+            yield Change(clue, new, more, gone)
+
+
+def _rises(each: Seen, y: int) -> bool:
+    return each.shares[y] - each.shares[y - 1] >= MUCH
 
 
 def _has(each: Seen, y: int) -> bool:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from fieldid.draw import charts
 from fieldid.draw.nodes import Node
 from fieldid.engine import Tables
-from fieldid.engine.guide import Clue, Guide, ModelYear, Part
+from fieldid.engine.guide import Clue, Guide, Measure, ModelYear, Part
 from fieldid.engine.range import brackets
 from fieldid.engine.words import (
     capital,
@@ -19,7 +19,7 @@ from fieldid.engine.words import (
     times,
 )
 from fieldid.learn.myths import Told, myths
-from fieldid.learn.seen import Change, Seen, changes, seen
+from fieldid.learn.seen import Change, Seen, changes, seen, sizes
 from fieldid.learn.simulate import EACH, WALKS, Sureness, mistaken, sureness
 from fieldid.learn.worth import Worth, whole, worths
 from fieldid.web.marks import Row, rows
@@ -53,10 +53,13 @@ class PartLesson:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """What a clue shows from a model year on, and what it shows no more, in words."""
+    """What a clue shows from a model year on, what it shows more often and what no
+    more, in words.
+    """
 
     clue: Clue
     new: str
+    more: str
     gone: str
 
 
@@ -244,7 +247,7 @@ def _years(tables: Tables) -> Iterator[YearLesson]:
     """The model years of which there is something to say."""
     for y, changed in enumerate(changes(tables)):
         year = tables.guide.years[y]
-        turns = tuple(_turn(change, y) for change in changed)
+        turns = (*(_turn(change, y) for change in changed), *_resized(tables, y))
         if year.note or turns:
             built = f"{month(year.opens)} to {month(year.closes)}"
             yield YearLesson(year, built, turns)
@@ -252,7 +255,24 @@ def _years(tables: Tables) -> Iterator[YearLesson]:
 
 def _turn(change: Change, y: int) -> Turn:
     new = [_new_say(each, each.shares[y]) for each in change.new]
-    return Turn(change.clue, listed(new), listed([o.label for o in change.gone]))
+    more = [
+        f"{each.option.label} (on {_share(each.shares[y])}, "
+        f"before on {_share(each.shares[y - 1])})"
+        for each in change.more
+    ]
+    gone = [option.label for option in change.gone]
+    return Turn(change.clue, listed(new), listed(more), listed(gone))
+
+
+def _resized(tables: Tables, y: int) -> Iterator[Turn]:
+    """The sizes that are not those of the year before."""
+    for clue in tables.guide.clues:
+        known = sizes(tables, clue)
+        now, before = known[y], known[y - 1] if y else None
+        if isinstance(clue.kind, Measure) and now and before and now != before:
+            unit = clue.kind.unit
+            say = f"{figure(now)} {unit} (before {figure(before)} {unit})"
+            yield Turn(clue, say, "", "")
 
 
 def _new_say(found: Seen, share: float) -> str:

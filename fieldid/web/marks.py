@@ -66,9 +66,16 @@ def _row(tables: Tables, clue: Clue) -> Row:
 
 def _marks(tables: Tables, clue: Clue, kind: Choice) -> Iterator[Mark]:
     for option in kind.options:
-        alone = weigh(tables, Item(((clue.id, option.id),))).years
-        told = _years(tables, alone)
+        told = _years(tables, _as_first(tables, clue, option.id))
         yield Mark(option.label, told, option.id, option.picture is not None)
+
+
+def _as_first(tables: Tables, clue: Clue, option: str) -> Vector:
+    """How much the answer speaks for each year while its part is the first one."""
+    found = weigh(tables, Item(((clue.id, option),)))
+    part = tables.part_of[tables.places[clue.id]]
+    cells = found.original[part][:-1]
+    return [sum(cells[start:stop]) for start, stop in tables.stretches]
 
 
 def _years(tables: Tables, shares: Vector) -> str:

@@ -3,8 +3,8 @@
 import pytest
 
 from fieldid.engine import prepare
-from fieldid.engine.guide import Members
-from fieldid.learn.seen import changes, seen
+from fieldid.engine.guide import Members, Size
+from fieldid.learn.seen import changes, seen, sizes
 from make import choice, guide, measure, model_year, option, span
 
 YEARS = (model_year(1951), model_year(1952), model_year(1953))
@@ -84,3 +84,23 @@ def test_what_is_no_choice_has_no_options():
 
     assert seen(prepare(guide(clue)), clue) == ()
     assert changed(clue, 1) == []
+
+
+def test_rise_by_a_quarter_is_told():
+    """Blue comes in at a fifth and is all there is in the year after."""
+    tables = prepare(guide(RINGS, years=YEARS))
+    more = [[each.option.id for each in c.more] for y in changes(tables) for c in y]
+
+    assert more == [[], ["blue"]]
+
+
+def test_sizes_are_those_of_each_year():
+    clue = measure(
+        "width",
+        Size((1951, 1951), 20.0, 0.5),
+        Size((1952, 1952), 22.0, 0.5, members=("W",)),
+        Size((1952, 1952), 21.0, 0.5),
+    )
+
+    assert sizes(prepare(guide(clue, years=YEARS)), clue) == (20.0, 21.0, None)
+    assert sizes(prepare(guide(RINGS, years=YEARS)), RINGS) == (None,) * 3

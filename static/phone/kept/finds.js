@@ -102,7 +102,15 @@ async function fill(root, app) {
   keepingFocus(root, () => view.fillFinds(root, list));
   const { state, say } = await lasts();
   view.fillReminder(root, await book.reminder(state === "lasting"));
-  view.fillRoom(root, [say, await room()]);
+  view.fillRoom(root, [cameBack(), say, await room()]);
+}
+
+/** What the second copy has brought back, and whether there is one. */
+function cameBack() {
+  const { restored, trouble } = book.copies();
+  const many = restored === 1 ? "One find" : `${restored} finds`;
+  const back = `${many} that the browser had lost came back from the second copy.`;
+  return [restored ? back : "", trouble].filter(Boolean).join(" ");
 }
 
 /** What gives the row of an entry. @param {App} app */

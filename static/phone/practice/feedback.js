@@ -24,13 +24,16 @@ import { slips } from "./truth.js";
  * @property {number} score
  * @property {readonly (readonly [number, number])[]} years
  * @property {number} likeliest
- * @property {"near" | "more" | "less"} judged how sure one was, against what the looks allow
+ * @property {"near" | "more" | "less" | "elsewhere"} judged how sure one was, against what the
+ *   looks allow; elsewhere if they spoke for another year
  * @property {readonly string[]} replaced
  * @property {readonly import("./truth.js").Slip[]} slips among the looks
  * @property {readonly Chosen[]} looks
  * @property {Look | null} missed the best look that there was still time for
  */
 
+/** A year with less than this share of the likeliest one is not what the looks spoke for. */
+const BESIDE = 0.5;
 const FREE = { claimed: null, away: false, without: [] };
 
 /**
@@ -51,7 +54,7 @@ export function told(tables, begun, { said, sure }) {
   return {
     ...{ year, said, sure, years, likeliest },
     score: scored({ year, said, sure, years: years.length }),
-    judged: judged(sure, own, years.length),
+    judged: own < BESIDE * Math.max(...posterior.years) ? "elsewhere" : judged(sure, own, years.length),
     replaced: tables.guide.parts.filter((_, p) => all.specimen.replaced[p]).map(({ id }) => id),
     slips: slips(tables, all).filter(({ clue }) => looks.includes(clue)),
     looks: looks.map((clue, i) => chosen(even, all, looks.slice(0, i), clue)),

@@ -17,7 +17,7 @@ import { drawRibbon } from "./ribbon.js";
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {{guide: Guide, laid: Laid, told: Told, left: number, wait: number, rounds: readonly import("../practice/kept.js").Round[]}} Answered */
 
-/** @type {Record<Told["judged"], string>} */
+/** @type {Record<Exclude<Told["judged"], "elsewhere">, string>} */
 const JUDGED = {
   near: "you judged that well",
   more: "you were surer than the looks allow",
@@ -63,7 +63,7 @@ function drawExact(told) {
     element("h2", "section__title", "What you saw says exactly"),
     set(element("figure", "ribbon practice__ribbon"), { role: "img" }),
     element("p", "", named.join(" ")),
-    element("p", "", `You said ${percent(sure)} for ${said}: `, element("b", "", JUDGED[judged]), "."),
+    element("p", "", `You said ${percent(sure)} for ${said}: `, element("b", "", judged === "elsewhere" ? `the looks spoke for ${likeliest}` : JUDGED[judged]), "."),
     element("p", "practice__hint", "Beforehand every model year counts the same here, however many of it were made."),
   );
 }
