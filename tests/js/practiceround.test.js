@@ -187,6 +187,18 @@ for (const [sure, exact, wanted] of [
   });
 }
 
+test("a year that the looks do not speak for is never judged well", () => {
+  for (let i = 0; i < 40; i++) {
+    const begun = walked(DOTTEREL, seed(i), 6);
+    const { years, likeliest } = told(TABLES.get(DOTTEREL), begun, { said: begun.year, sure: 0.2 });
+    const most = Math.max(...years.map(([, p]) => p));
+    for (const [said, p] of years) {
+      const { judged: found } = told(TABLES.get(DOTTEREL), begun, { said, sure: 0.2 });
+      assert.equal(found === "elsewhere", p < most / 2, `${said} beside ${likeliest}`);
+    }
+  }
+});
+
 test("options and sizes are misread as often as the guide says", () => {
   const tables = TABLES.get(DOTTEREL);
   const asked = DOTTEREL.clues.filter(({ kind }) => kind.name === "choice" || kind.name === "measure");

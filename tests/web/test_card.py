@@ -12,7 +12,7 @@ from bundles import app, guide
 from fieldid.engine.guide import Choice
 from fieldid.guides.load import load
 from fieldid.paths import RULES
-from fieldid.web.card import ANSWERS, LINES, card, cost
+from fieldid.web.card import ANSWERS, LINES, card, cost, length
 from fieldid.web.growing import LEAST_UNTOLD
 from kittiwake import GUIDE
 from specimens import cell_by_lot, replaced_by_lot, shown
@@ -40,7 +40,7 @@ def walked(made, dice):
         ways = {way.printed and way.printed.reading: way for way in step.ways}
         way = ways.get(None if hidden else reading)
         if way is None or way.step is None:
-            return way is not None and way.end.startswith(str(cell[0]))
+            return way is not None and str(cell[0]) in way.end.split(";")[0]
         step = made.steps[way.step - 1]
 
 
@@ -72,7 +72,9 @@ def test_each_step_may_be_left_open():
 
 
 def test_steps_fill_the_sheet_and_no_more():
-    used = sum(cost(len(step.ways)) for step in card(DOTTEREL).steps)
+    made = card(DOTTEREL)
+    used = sum(cost(len(step.ways)) for step in made.steps)
+    used += sum(length(read) for read in made.reads)
 
     assert ANSWERS - 8 < used <= ANSWERS
 
@@ -113,3 +115,12 @@ def test_arrows_have_words_too():
 
     assert len(arrows) == len(card(guide()).steps) - 1
     assert all(arrow.find_next_sibling(class_="unseen") for arrow in arrows)
+
+
+def test_code_is_told_beside_the_steps():
+    """What tells most stands there; texts of several years are drawn together."""
+    [code, *_] = card(DOTTEREL).reads
+
+    assert code.clue.id == "hosel-code"
+    assert code.lines[0] == "The year: the last figure of the year it was built."
+    assert "21 1954-1955 and 1964; 24 1956-1958;" in code.lines[-1]
