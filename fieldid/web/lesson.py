@@ -129,7 +129,7 @@ def lesson(guide: Guide) -> Lesson:
         minutes=_bars(told, "bits a minute", lambda worth: worth.per_minute),
         weak=tuple(_said(tables, each) for each in named.weak),
         humble=tuple(_said(tables, each) for each in named.humble),
-        sure=None if brackets(guide) else _sure(tables),
+        sure=None if brackets(guide) else _sure(tables, _quickest(told)),
         years=tuple(_years(tables)),
         clues=tuple(_clue(tables, row, told) for row in rows(guide)),
     )
@@ -186,12 +186,17 @@ def _said(tables: Tables, told: Told) -> Said:
     return Said(told.worth.clue, say)
 
 
-def _sure(tables: Tables) -> Sure:
+def _quickest(told: Sequence[Worth]) -> Clue:
+    """The clue that tells most a second while nothing is known."""
+    return max(told, key=lambda worth: worth.per_minute).clue
+
+
+def _sure(tables: Tables, first: Clue) -> Sure:
     steps, rows = sureness(tables), mistaken(tables)
     names = [str(year.year) for year in tables.guide.years]
     return Sure(
         _curve(steps),
-        _curve_say(steps),
+        _curve_say(steps, first),
         Chart(
             charts.matrix(names, rows),
             ("Is of", *names),
@@ -219,12 +224,14 @@ def _curve(steps: Sequence[Sureness]) -> Chart:
     )
 
 
-def _curve_say(steps: Sequence[Sureness]) -> str:
+def _curve_say(steps: Sequence[Sureness], first: Clue) -> str:
     few, last = steps[min(USUAL, len(steps) - 1)], steps[-1]
     return (
         f"After the best {few.looks} clues, which take {few.seconds:.0f} seconds, the "
         f"leading year is right {percent(few.right)} of the time; after "
         f"{last.looks} clues and {last.seconds:.0f} seconds {percent(last.right)}. "
+        f"Begin with the {first.name}; what tells most after it depends on what was "
+        f"seen, and the app asks for that. "
         f"Counted on {WALKS} specimens drawn from this guide."
     )
 

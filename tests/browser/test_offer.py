@@ -225,6 +225,8 @@ def test_keyboard_is_enough(standing, launch):
     page.get_by_role("link", name="What to offer").focus()
     page.keyboard.press("Enter")
     expect(screen(page).get_by_role("heading", level=1)).to_be_focused()
+    # The fields come with the prices, which lie on the disk.
+    expect(box(page, "asked")).to_be_visible()
     page.keyboard.press("Tab")
     expect(box(page, "asked")).to_be_focused()
     page.keyboard.type("28,5")

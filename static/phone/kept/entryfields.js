@@ -27,6 +27,8 @@ import { attempt } from "./sentence.js";
 
 /** Whoever has not typed for so many milliseconds has come to rest. */
 const REST = 800;
+/** The screens that show what is kept of an entry. */
+const SHOWN_BY = ["finds", "entry"];
 
 /**
  * @param {HTMLElement} root
@@ -107,8 +109,8 @@ function refused(control, why, { root, app, isHere }) {
  */
 function taken(control, { typed, written }, { root, app, isHere, typing }) {
   if (!isHere()) {
-    // The list may have been drawn before.
-    if (route(location.hash).screen === "finds") app.redraw();
+    // The list may have been drawn before, or this very find, by whoever came back.
+    if (SHOWN_BY.includes(route(location.hash).screen)) app.redraw();
     return;
   }
   // What was typed meanwhile is on its own way.

@@ -42,7 +42,7 @@ export function drawRound(root, playing) {
     element(
       "div",
       "spread",
-      element("div", "practice__side practice__side--round", drawHead("Which year is this?", what), element("div", "practice__scene", picture(guide.scene))),
+      element("div", "practice__side practice__side--round", drawHead("Which year is this?", what), element("div", "practice__scene", picture(guide.scene)), element("p", "practice__hint", "The drawing shows where to look; what is on this one shows once you look.")),
       element("div", "practice__main", place("p", "practice__over", "over"), place("div", "practice__parts", "parts"), drawAnswer(guide)),
     ),
   );
