@@ -35,9 +35,10 @@ export const isMissed = (id) => missed?.entry === id;
 
 /** It came after all, or the person knows. */
 export async function forgetMissed() {
+  // What is gone from the screen is not to come back with the next start.
+  await book.awaitNoMore();
   missed = null;
   for (const place of document.querySelectorAll("[data-missed]")) {
     drawMissed(/** @type {HTMLElement} */ (place), null);
   }
-  await book.awaitNoMore();
 }
