@@ -376,6 +376,8 @@ def test_guide_without_prices_asks_for_them(standing, launch):
     open_kept(page, standing.url)
     card = page.locator("[data-guide-card=dated-marks]")
     card.get_by_role("link", name="Look for marks").click()
+    # The guide is fetched before its first screen shows.
+    expect(page.locator("[data-screen=places]")).to_be_visible()
     go(page, "#offer")
     expect(part(page, "advice")).to_contain_text("what each model year is worth")
     screen(page).get_by_role("button", name="Say my prices").click()
