@@ -32,7 +32,7 @@ def made(guide: Guide) -> dict[str, Any]:
         }
         for find, prices, deal in offers.cases(guide)
     ]
-    return {"guide": pack(guide) | {"scene": None}, "cases": short(cases)}
+    return {"guide": pack(guide) | {"scene": None, "own": []}, "cases": short(cases)}
 
 
 def main() -> None:

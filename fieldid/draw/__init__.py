@@ -1,6 +1,7 @@
 """Drawings as data, from shapes with parameters; knows nothing of guides or pages."""
 
 from fieldid.draw.nodes import Node, svg
+from fieldid.draw.owned import owned
 from fieldid.draw.pictures import SHAPES, Picture, node, problems
 from fieldid.draw.scenes import SCENES, scene
 from fieldid.draw.swatches import SWATCHES, swatches
@@ -12,6 +13,7 @@ __all__ = [
     "Node",
     "Picture",
     "node",
+    "owned",
     "problems",
     "scene",
     "svg",

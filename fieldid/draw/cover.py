@@ -1,10 +1,11 @@
 """The headcover of a wood: what it is made of, and how it tells its number."""
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from fieldid.draw.letters import word
 from fieldid.draw.nodes import FINE, Node, body, canvas, line, solid, tone
-from fieldid.draw.params import OneOf, Stamped
+from fieldid.draw.params import NUMBER, OneOf, Stamped
 
 OUTLINE = (
     "M23 92L22 62C11 56 6 46 7 34C9 17 24 10 41 10C63 10 81 19 81 36"
@@ -24,6 +25,25 @@ MAKES: dict[str, str] = {
 }
 """What it is made of -> how that is drawn."""
 
+TOP, FOOT, SAG, THICKEST = 14.0, 51.0, 9.0, 8.0
+"""Between what heights rings go round the crown, how far they hang through, and how
+thick one may be."""
+
+SIDES = (
+    (10, 41, 41),
+    (14, 24, 60),
+    (20, 15, 71),
+    (28, 9, 78.5),
+    (36, 6.9, 81),
+    (44, 8.4, 79.4),
+    (52, 13, 73.5),
+)
+"""The outline: height, left and right edge."""
+
+RINGS = {"1": 1, "2": 2, "3": 3, "4": 4, "5": 5}
+SOME = 3
+"""Number -> how many rings; more would run into each other, so others have some."""
+
 TAGS = ("none", "disc", "flap", "sewn", "rings")
 
 
@@ -31,7 +51,7 @@ def cover(
     *,
     make: Annotated[str, OneOf(tuple(MAKES))] = "plain",
     tag: Annotated[str, OneOf(TAGS)] = "none",
-    figure: Annotated[str, Stamped(1)] = "3",
+    figure: Annotated[str, Stamped(1), NUMBER] = "3",
 ) -> Node:
     """A headcover that stands on its neck; its make or its tag, not both."""
     wool = [tuft()] if make == "knitted" else []
@@ -60,8 +80,29 @@ def _tag(tag: str, figure: str) -> tuple[Node, ...]:
             word(figure, middle=(44, 33), height=18, weight=3),
         ),
         "sewn": (word(figure, middle=(43, 34), height=32, weight=5),),
-        "rings": (
-            solid("M13 20Q44 30 75.5 23L79 31Q44 38 9 27Z"),
-            solid("M8.4 37Q44 48 79.6 39L77 46.5Q44 56 11.6 45Z"),
-        ),
+        "rings": tuple(_rings(RINGS.get(figure, SOME))),
     }[tag]
+
+
+def _rings(count: int) -> Iterator[Node]:
+    """Black rings about the crown, evenly down it."""
+    pitch = (FOOT - TOP) / count
+    thick = min(pitch / 2, THICKEST)
+    for at in range(count):
+        top = TOP + pitch * (at + 0.5) - thick / 2
+        foot = top + thick
+        (left, right), (low_left, low_right) = _edges(top), _edges(foot)
+        yield solid(
+            f"M{left:.4g} {top:.4g}Q44 {top + SAG:.4g} {right:.4g} {top:.4g}"
+            f"L{low_right:.4g} {foot:.4g}"
+            f"Q44 {foot + SAG:.4g} {low_left:.4g} {foot:.4g}Z"
+        )
+
+
+def _edges(y: float) -> tuple[float, float]:
+    """Where the outline lies at that height, on the left and on the right."""
+    below = next(row for row in SIDES if row[0] >= y)
+    above = SIDES[SIDES.index(below) - 1]
+    share = (y - above[0]) / (below[0] - above[0])
+    _, left, right = (a + share * (b - a) for a, b in zip(above, below, strict=True))
+    return left, right

@@ -5,7 +5,7 @@ from typing import Annotated
 
 from fieldid.draw.letters import word
 from fieldid.draw.nodes import FINE, LINE, Node, body, canvas, group, line, tag, tone
-from fieldid.draw.params import OneOf, Stamped
+from fieldid.draw.params import NUMBER, OneOf, Stamped
 
 _NECK = "L50 49Q57 52.5 61.5 45L76.5 19L86 24.6L68.5 55.5Q66 60 67 65"
 _HEEL = "C67.5 72 59 77 48 78"
@@ -68,7 +68,7 @@ def face(*, scoring: Annotated[str, OneOf(SCORINGS)]) -> Node:
 def numeral(
     *,
     style: Annotated[str, OneOf(NUMERALS)],
-    figure: Annotated[str, Stamped(1)] = "7",
+    figure: Annotated[str, Stamped(1), NUMBER] = "7",
 ) -> Node:
     """The sole from below, heel to the right, with the club's number."""
     return canvas(

@@ -15,7 +15,17 @@ from fieldid.draw.club import (
 from fieldid.draw.devices import device
 from fieldid.draw.head import MOUTH, lying, outline, scored
 from fieldid.draw.letters import word
-from fieldid.draw.nodes import Node, black, body, group, line, solid, tag, tone
+from fieldid.draw.nodes import (
+    Node,
+    black,
+    body,
+    group,
+    line,
+    sample,
+    solid,
+    tag,
+    tone,
+)
 
 EMBLEM, CODE = "lantern", "F624"
 UNMARKED = "---"
@@ -82,7 +92,7 @@ def _hosel(code: str) -> Node:
 
 def _code(code: str) -> Node:
     letters = word(code, middle=(0, 0), height=4.8, weight=1)
-    return group(letters, transform="translate(-0.8 19) rotate(-90)")
+    return group(sample(letters), transform="translate(-0.8 19) rotate(-90)")
 
 
 def _collar() -> Node:
@@ -113,7 +123,7 @@ def _behind(emblem: str) -> Node:
         "head",
         mirrored,
         spot("back", device(emblem, middle=(67, 45), size=15, weight=1.1)),
-        spot("sole", word("7", middle=(49, 84), height=6, weight=1.3)),
+        spot("sole", sample(word("7", middle=(49, 84), height=6, weight=1.3))),
     )
     place = placed((270, 222), (44.5, 54), 1.38)
     return group(lens(270, 222, 73), group(head, transform=place, stroke_width=1.25))

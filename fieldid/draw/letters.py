@@ -49,6 +49,11 @@ LETTERS: dict[str, str] = {
     "?": "M0.4 1.4Q0.6 0 2 0T3.6 1.6Q3.6 2.6 2 3.2V4.2M2 5.9V6",
 }
 
+WORN = "#"
+"""Stands for a letter that is there and tells nothing: hatched, as what is worn."""
+
+STROKES = LETTERS | {WORN: "M0 2.4L1.6 0M0 5.6L3.7 0.1M1.4 6L4 2.1M3.4 6L4 5.1"}
+
 
 def breadth(text: str, height: float) -> float:
     """How wide the text comes out at that height.
@@ -72,7 +77,7 @@ def word(
     scale = height / HIGH
     left = -breadth(text, HIGH) / 2
     letters = (
-        line(LETTERS[letter], transform=f"translate({left + at * (WIDE + GAP):.4g} -3)")
+        line(STROKES[letter], transform=f"translate({left + at * (WIDE + GAP):.4g} -3)")
         for at, letter in enumerate(text)
         if letter != " "
     )

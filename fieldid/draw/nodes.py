@@ -68,6 +68,11 @@ def group(*children: Node, **attributes: Value) -> Node:
     return tag("g", *children, **attributes)
 
 
+def sample(*children: Node) -> Node:
+    """Letters that stand in a scene by way of example; another object has others."""
+    return group(*children, class_="drawing__sample")
+
+
 def line(d: str, **attributes: Value) -> Node:
     """An open stroke in ink."""
     return tag("path", class_="drawing__line", d=d, **attributes)

@@ -15,6 +15,9 @@ from fieldid.draw.swatches import SWATCHES
 
 Shape = Callable[..., Node]
 
+NUMBER, CODE = "number", "code"
+"""What words of a picture are by way of example: the club's number, its code."""
+
 
 class Check(Protocol):
     """Something that can judge a value."""
@@ -115,6 +118,13 @@ def checks(shape: Shape) -> dict[str, Check]:
     """Each parameter's check, in the order of the shape's signature."""
     hints = get_type_hints(shape, include_extras=True)
     return {name: hints[name].__metadata__[0] for name in signature(shape).parameters}
+
+
+def examples(shape: Shape) -> dict[str, str]:
+    """The parameters that are examples, each with what it stands for."""
+    hints = get_type_hints(shape, include_extras=True)
+    noted = {name: hints[name].__metadata__[1:] for name in signature(shape).parameters}
+    return {name: note for name, notes in noted.items() for note in notes}
 
 
 def needed(shape: Shape) -> tuple[str, ...]:

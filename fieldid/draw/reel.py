@@ -3,7 +3,7 @@
 from fieldid.draw.club import HAIR, HIGH, WIDE, lens, long_lens, placed, plain, spot
 from fieldid.draw.drum import FRAME, HUB, MIDDLE, disc, grasp, pierced
 from fieldid.draw.letters import word
-from fieldid.draw.nodes import Node, body, canvas, group, line, tag, tone
+from fieldid.draw.nodes import Node, body, canvas, group, line, sample, tag, tone
 from fieldid.draw.reelfoot import curved, plate, turned
 from fieldid.draw.reelworks import check, packed
 
@@ -89,7 +89,7 @@ def _foot() -> Node:
             spot(
                 "stamp",
                 plain("M110 235H142V251H110Z"),
-                word("2755", middle=(126.5, 243), height=8.5, weight=1.5),
+                sample(word("2755", middle=(126.5, 243), height=8.5, weight=1.5)),
             ),
         ),
         stroke_width=1.6,
@@ -110,7 +110,7 @@ def _back() -> Node:
         spot(
             "patent",
             body("M209 216H235A10.5 10.5 0 0 1 235 237H209A10.5 10.5 0 0 1 209 216Z"),
-            word("41207", middle=(222, 226.5), height=8, weight=1.3),
+            sample(word("41207", middle=(222, 226.5), height=8, weight=1.3)),
         ),
         stroke_width=1.6,
     )
@@ -120,7 +120,7 @@ def _number() -> Node:
     return spot(
         "number",
         plain("M203 250Q222 259 241 250L246 258Q222 274 198 258Z"),
-        *curved("12086", middle=(222, 260), height=8, weight=1.4),
+        sample(*curved("12086", middle=(222, 260), height=8, weight=1.4)),
     )
 
 

@@ -17,7 +17,7 @@ from fieldid.draw.nodes import (
     tag,
     tone,
 )
-from fieldid.draw.params import OneOf, Several, Stamped, Words
+from fieldid.draw.params import CODE, OneOf, Several, Stamped, Words
 
 HIGH, SPACE = 30, 16
 """The letters of a code as shown large, and the space between its fields."""
@@ -40,7 +40,7 @@ def stamp(
 
 def hosel(
     *,
-    lines: Annotated[tuple[str, ...], Several(Stamped(7), most=2)] = (),
+    lines: Annotated[tuple[str, ...], Several(Stamped(7), most=2), CODE] = (),
     setting: Annotated[str, OneOf(("along", "across", "round"))] = "across",
 ) -> Node:
     """The hosel under its collar, with what is stamped on it and how it is set."""

@@ -14,7 +14,7 @@ from fieldid.draw.club import (
 )
 from fieldid.draw.cover import OUTLINE, tuft
 from fieldid.draw.letters import word
-from fieldid.draw.nodes import Node, black, body, group, line, tag, tone
+from fieldid.draw.nodes import Node, black, body, group, line, sample, tag, tone
 from fieldid.draw.woodhead import (
     ABOVE_NECK,
     FRONT,
@@ -79,7 +79,7 @@ def _brand() -> Node:
     letters = word("C3", middle=(0, 0), height=6, weight=1.2)
     return group(
         plain("M-8 -4.6H8V4.6H-8Z"),
-        letters,
+        sample(letters),
         transform="translate(70.4 27.4) rotate(-76)",
     )
 
@@ -109,7 +109,7 @@ def _below() -> Node:
             spot(
                 "code",
                 plain("M27 34H57V46H27Z"),
-                word("L38", middle=(42, 40), height=8, weight=1.4),
+                sample(word("L38", middle=(42, 40), height=8, weight=1.4)),
             ),
         ),
     )
@@ -125,7 +125,7 @@ def _cover() -> Node:
             tuft(),
             body(OUTLINE),
             line("M22 66H62M22.4 75H61.6M22.8 84H61.2"),
-            word("3", middle=(44, 36), height=24, weight=4),
+            sample(word("3", middle=(44, 36), height=24, weight=4)),
         ),
         transform="translate(32 68) rotate(-36) scale(0.46) translate(-42 -92)",
         stroke_width=3.2,

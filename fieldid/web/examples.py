@@ -38,7 +38,10 @@ def examples(guide: Guide) -> dict[str, Any]:
         for find, wished in _finds(tables)
         for limits in (UNLIMITED | wished,)
     ]
-    return {"guide": _undrawn(pack(guide) | {"scene": None}), "cases": _short(cases)}
+    return {
+        "guide": _undrawn(pack(guide) | {"scene": None, "own": []}),
+        "cases": _short(cases),
+    }
 
 
 def _finds(tables: Tables) -> Iterator[Example]:

@@ -3,7 +3,8 @@
 import { prepare, unpack } from "./engine/index.js";
 
 /** @typedef {import("./engine/guide.js").Picture} Picture */
-/** @typedef {import("./engine/guide.js").Guide & {scene: Picture}} Guide with its drawing */
+/** @typedef {import("./engine/guide.js").Guide & {scene: Picture, own: readonly Own[], given?: boolean}} Guide with its drawing; `given` if it came from a file */
+/** @typedef {readonly [clue: string, option: string, member: string | null, drawn: Picture]} Own An option as an object bears it, or one member alone. */
 /** @typedef {ReturnType<typeof prepare>} Tables */
 
 /**
@@ -29,6 +30,18 @@ export class ShelfError extends Error {
 
 /** @type {Map<string, Promise<Opened>>} */
 const shelf = new Map();
+/** Texts of the guides that came from files. @type {Map<string, string>} */
+const given = new Map();
+
+/** Puts a guide from a file on the shelf, or with null takes it off. @param {string} id @param {string | null} text */
+export function shelve(id, text) {
+  shelf.delete(id);
+  if (text === null) given.delete(id);
+  else given.set(id, text);
+}
+
+/** The text of one of this bundle's own guides. @param {string} id */
+export const ownText = (id) => fetched(`guides/${id}.json`, "This guide is");
 
 /**
  * The guide, ready to be judged with.
@@ -61,9 +74,10 @@ export async function fetched(path, name) {
 
 /** @param {string} id @returns {Promise<Opened>} */
 async function open(id) {
-  const text = await fetched(`guides/${id}.json`, "This guide is");
+  const brought = given.get(id);
+  const text = brought ?? (await ownText(id));
   try {
-    const guide = /** @type {Guide} */ (unpack(JSON.parse(text)));
+    const guide = /** @type {Guide} */ (unpack({ ...JSON.parse(text), given: brought !== undefined }));
     return { guide, tables: prepare(guide), stamp: fingerprint(text) };
   } catch (error) {
     const { message } = /** @type {Error} */ (error);

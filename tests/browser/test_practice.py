@@ -7,6 +7,7 @@ from pathlib import Path
 
 from playwright.sync_api import Locator, Page, expect
 
+from fieldid.draw.letters import LETTERS, STROKES, WORN
 from fieldid.engine import prepare
 from fieldid.engine.find import Item
 from fieldid.engine.lot import among, lots
@@ -23,9 +24,10 @@ TABLES = prepare(GUIDE)
 YEARS = [year.year for year in GUIDE.years]
 KEPT = f"practice/{GUIDE.id}"
 HERE = f"#practice/{GUIDE.id}"
-# A number by lot after which these looks leave three years open.
-DOUBTFUL = 742904396
-LOOKS = ("collar-rings", "toe-outline", "shaft-bands", "club-length")
+# A number by lot that draws a 4 iron, on which these looks leave three years open.
+DOUBTFUL, NUMBER = 134586765, "4"
+LOOKS = ("collar-rings", "toe-outline", "sole-numerals", "club-length")
+BY_LOT = f"crypto.getRandomValues = (at) => at.fill({DOUBTFUL})"
 
 
 def screen(page: Page) -> Locator:
@@ -126,8 +128,9 @@ def prepared(page: Page, url: str, kept: object) -> None:
 def test_whole_round_by_taps(standing, launch):
     """What the looks say is what Python says of the same specimen."""
     page = launch()
-    page.add_init_script(f"crypto.getRandomValues = (at) => at.fill({DOUBTFUL})")
+    page.add_init_script(BY_LOT)
     begun(page, standing.url)
+    expect(screen(page)).to_contain_text("An invented 4 iron")
     for clue in LOOKS:
         look(page, clue)
     expect(screen(page)).to_contain_text("10 seconds left")
@@ -142,7 +145,7 @@ def test_whole_round_by_taps(standing, launch):
 
     year = kept["year"]
     told = screen(page)
-    replaced = "Replaced, and lit in the drawing: the shaft and the grip."
+    replaced = "Replaced, and lit in the drawing: the grip."
     expect(told).to_contain_text(replaced)
     share = percent(shares[year]).replace(" %", "\u00a0%")
     expect(told).to_contain_text(f"It was {year}: {share}.")
@@ -153,8 +156,12 @@ def test_whole_round_by_taps(standing, launch):
         )
     score = figure(0.35**2 + 11 * (0.35 / 11) ** 2)
     expect(told.get_by_role("heading", level=1)).to_have_text(f"{said}: right")
-    expect(told).to_contain_text(f"This round scores {score} (Brier)")
+    expect(told).to_contain_text(f"You said 65\u00a0%, which scores {score}")
     expect(told.locator("ol > li")).to_have_count(len(LOOKS))
+    for i, row in enumerate(told.locator("ol > li").all()):
+        share = exact({**kept, "looks": kept["looks"][: i + 1]})[year]
+        expect(row).to_contain_text(percent(share).replace(" ", "\u00a0"))
+    expect(told).not_to_contain_text("comes again")
     expect_kept(page, lambda kept: len(kept["rounds"]) == 1 and not kept["begun"])
     button(page, "Next round").click()
     expect(told).to_contain_text("60 seconds left")
@@ -185,7 +192,7 @@ def test_whole_round_by_keys(standing, launch):
 
     expect(screen(page).locator("[data-heading]")).to_be_focused()
     expect(screen(page)).to_contain_text(re.compile("1957: right|not 1957"))
-    expect(screen(page)).to_contain_text("you said 20\u00a0%")
+    expect(screen(page)).to_contain_text("You said 20\u00a0%")
 
 
 def press_to(page: Page, name: str) -> None:
@@ -214,6 +221,43 @@ def test_round_survives_a_reload(standing, launch):
     assert seen(page, "collar-rings").inner_html() == before
     look(page, "face-scoring")
     expect(screen(page)).to_contain_text("45 seconds left")
+
+
+def test_answer_survives_a_reload(standing, launch):
+    """What is half chosen, and later what the round taught."""
+    page = launch()
+    begun(page, standing.url)
+    look(page, "collar-rings")
+    screen(page).get_by_role("radio", name="1958").check()
+    screen(page).get_by_role("radio", name="35 %").check()
+    expect_kept(page, lambda kept: kept["begun"]["sure"] == 0.35)
+    page.reload()
+    expect(screen(page).get_by_role("radio", name="1958")).to_be_checked()
+    expect(screen(page).get_by_role("radio", name="35 %")).to_be_checked()
+
+    button(page, "That is my answer").click()
+    expect(button(page, "Next round")).to_be_visible()
+    expect_kept(page, lambda kept: kept["answered"] is not None)
+    taught = screen(page).inner_text()
+    page.reload()
+    expect(button(page, "Next round")).to_be_visible()
+    assert screen(page).inner_text() == taught
+    button(page, "Next round").click()
+    expect_kept(page, lambda kept: kept["begun"] and kept["answered"] is None)
+
+
+def test_drawings_are_of_this_object(standing, launch):
+    """Its own number, and no code but where the code is read."""
+    page = launch()
+    page.add_init_script(BY_LOT)
+    begun(page, standing.url)
+    look(page, "sole-numerals")
+    assert LETTERS[NUMBER] in seen(page, "sole-numerals").inner_html()
+    expect(screen(page).locator(".drawing__sample").first).to_be_hidden()
+    look(page, "hosel-setting")
+    stamped = seen(page, "hosel-setting").inner_html()
+    assert STROKES[WORN] in stamped
+    assert not [letter for letter in "F624" if LETTERS[letter] in stamped]
 
 
 def test_twenty_rounds_show_the_picture(standing, launch):

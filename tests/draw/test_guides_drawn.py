@@ -120,8 +120,8 @@ def test_every_class_has_a_rule():
     text = "".join(map(svg, [*drawn, *map(scene, SCENES), swatches()]))
     used = {name for found in CLASSES.findall(text) for name in found.split()}
 
-    # A spot that is not lit looks like the rest of the drawing.
-    plain = {"drawing__spot", "swatch"}
+    # A spot that is not lit, and example letters, look like the rest of the drawing.
+    plain = {"drawing__spot", "drawing__sample", "swatch"}
 
     assert used - plain - set(RULED.findall(css("drawing.css"))) == set()
 

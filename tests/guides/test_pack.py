@@ -20,7 +20,7 @@ def names(record) -> list[str]:
 def test_records_keep_their_fields_in_order():
     packed = pack(load(PLOVER))
 
-    assert list(packed) == [*names(Guide), "scene"]
+    assert list(packed) == [*names(Guide), "scene", "own"]
     assert list(packed["clues"][0]) == names(Clue)
     assert list(packed["clues"][0]["kind"]) == ["name", *names(Choice)]
     assert [clue["kind"]["name"] for clue in packed["clues"]] == [

@@ -7,16 +7,25 @@ import { lots } from "../../static/phone/engine/lot.js";
 import { RecordError } from "../../static/phone/log/fields.js";
 import { cards, due, GAPS, next } from "../../static/phone/practice/boxes.js";
 import { levels, missing, overall, wilson } from "../../static/phone/practice/calibration.js";
-import { joined, MOST, practised, withRound, written } from "../../static/phone/practice/kept.js";
+import { freeSeed, joined, MOST, practised, withBegun, withRound, written } from "../../static/phone/practice/kept.js";
 import { brier, guessed, mean, scored, steps } from "../../static/phone/practice/score.js";
 
 const YEARS = [1954, 1955, 1956, 1957];
 const near = (found, wanted) => assert.ok(Math.abs(found - wanted) < 1e-9, `${found}, not ${wanted}`);
+const begunRound = (fields = {}) => ({ seed: 1, year: 1954, looks: [], stamp: "", said: null, sure: null, ...fields });
 const played = (fields = {}) => ({ seed: 1, year: 1954, said: 1954, sure: 0.8, years: 4, ...fields });
 /** Rounds of these years, right where they are written as positive. */
 const rounds = (...years) =>
   years.map((year, seed) => played({ seed, year: Math.abs(year), said: year > 0 ? year : 1900 }));
 const boxes = (...played) => cards(YEARS, rounds(...played)).map(({ box }) => box);
+
+// The example of three outcomes in scikit-learn's documentation of brier_score_loss,
+// which says 0.146...
+const FOOD = [[0.8, 0.1, 0.1], [0.2, 0.7, 0.1], [0.2, 0.2, 0.6]];
+
+test("three forecasts of what is eaten score 0.146...", () => {
+  near(mean(FOOD.map((forecast, came) => brier(forecast, came))), 0.44 / 3);
+});
 
 // Brier's own example of 1950, from memory: ten forecasts of rain or no rain, of which
 // the second to the fourth saw rain, score 0.19; the same by the frequency of rain, 0.42.
@@ -97,6 +106,18 @@ test("every year is asked, the hard one most often", () => {
   assert.ok(counts[2] > 1.3 * counts[0], String(counts));
 });
 
+test("what is due comes in about half of the rounds more than its share", () => {
+  // 1956 alone is due: by half of the rounds, and by lot one in three of the others.
+  const before = rounds(1954, -1956, 1955, 1954, 1955, 1957);
+  assert.deepEqual(due(cards(YEARS, before), before).map(({ year }) => year), [1956]);
+  const many = Array.from({ length: 6000 }, (_, i) => next(YEARS, before, lots(1 + 350000 * i)));
+  const share = (year) => many.filter((each) => each === year).length / many.length;
+
+  for (const [year, wanted] of [[1956, 2 / 3], [1954, 1 / 6], [1955, 1 / 6], [1957, 0]]) {
+    assert.ok(Math.abs(share(year) - wanted) < 0.03, `${year}: ${share(year)}`);
+  }
+});
+
 test("a year that the guide has lost has no card", () => {
   const found = cards([1954, 1958], rounds(1957, -1954));
 
@@ -134,10 +155,17 @@ test("Wilson's interval solves its own equation", () => {
 test("practice comes back as it was written", () => {
   const kept = {
     rounds: [played(), played({ seed: 2, said: 1957 })],
-    begun: { seed: 3, year: 1956, looks: ["collar-rings"], stamp: "a1" },
+    begun: begunRound({ seed: 3, year: 1956, looks: ["collar-rings"], stamp: "a1", said: 1957 }),
+    answered: begunRound({ seed: 2, said: 1957, sure: 0.8 }),
   };
+  const older = { seed: 3, year: 1956, looks: [], stamp: "a1" };
 
   assert.deepEqual(practised(JSON.parse(JSON.stringify({ ...written(kept), more: 1 }))), kept);
+  assert.deepEqual(practised({ format: 1, rounds: [], begun: older }), {
+    rounds: [],
+    begun: begunRound(older),
+    answered: null,
+  });
 });
 
 for (const [name, json] of Object.entries({
@@ -147,6 +175,7 @@ for (const [name, json] of Object.entries({
   "a round that is more than sure": { format: 1, rounds: [played({ sure: 1.2 })], begun: null },
   "a year that is no number": { format: 1, rounds: [played({ year: "1954" })], begun: null },
   "a round twice": { format: 1, rounds: [played(), played()], begun: null },
+  "an answer that is more than sure": { format: 1, rounds: [], begun: begunRound({ sure: 2 }) },
   "looks that are no clues": { format: 1, rounds: [], begun: { seed: 1, year: 1954, looks: [3], stamp: "" } },
 })) {
   test(`${name} is refused with a sentence`, () => {
@@ -155,24 +184,44 @@ for (const [name, json] of Object.entries({
 }
 
 test("a round ends the one that was begun, and no other", () => {
-  const begun = { seed: 1, year: 1954, looks: [], stamp: "" };
+  const begun = begunRound();
+  const answered = { ...begun, said: 1954, sure: 0.8 };
+  const open = { rounds: [], begun, answered: null };
 
-  assert.deepEqual(withRound({ rounds: [], begun }, played()), { rounds: [played()], begun: null });
-  assert.equal(withRound({ rounds: [], begun }, played({ seed: 9 })).begun, begun);
+  assert.deepEqual(withRound(open, played(), answered), { rounds: [played()], begun: null, answered });
+  assert.equal(withRound(open, played({ seed: 9 }), answered).begun, begun);
+});
+
+test("what a round taught stays until the next begins", () => {
+  const answered = begunRound({ said: 1954, sure: 0.8 });
+  const after = withRound({ rounds: [], begun: null, answered: null }, played(), answered);
+
+  assert.equal(withRound(after, played({ said: 1957 }), begunRound()).answered, answered);
+  const next = begunRound({ seed: 2 });
+  assert.deepEqual(withBegun(after, next), { rounds: [played()], begun: next, answered: null });
+  assert.equal(withBegun(after, begunRound({ said: 1957 })), after);
 });
 
 test("a round counts once, and the last ones stay", () => {
-  const full = { rounds: Array.from({ length: MOST }, (_, seed) => played({ seed })), begun: null };
-  const more = withRound(full, played({ seed: 999 }));
+  const full = { rounds: Array.from({ length: MOST }, (_, seed) => played({ seed })), begun: null, answered: null };
+  const more = withRound(full, played({ seed: 999 }), null);
 
   assert.equal(more.rounds.length, MOST);
   assert.deepEqual([more.rounds[0].seed, more.rounds.at(-1).seed], [1, 999]);
-  assert.equal(withRound(more, played({ seed: 999, said: 1900 })).rounds.at(-1).said, 1954);
+  assert.equal(withRound(more, played({ seed: 999, said: 1900 }), null).rounds.at(-1).said, 1954);
+});
+
+test("each round has a seed of its own", () => {
+  const last = 2 ** 31 - 1;
+
+  assert.equal(freeSeed([], 7), 7);
+  assert.equal(freeSeed([played({ seed: 7 }), played({ seed: 8 })], 7), 9);
+  assert.equal(freeSeed([played({ seed: last })], last), 0);
 });
 
 test("two accounts join without a round twice", () => {
-  const one = { rounds: rounds(1954, 1955), begun: null };
-  const other = { rounds: rounds(1954, 1955, -1956), begun: { seed: 7, year: 1957, looks: [], stamp: "" } };
+  const one = { rounds: rounds(1954, 1955), begun: null, answered: begunRound() };
+  const other = { rounds: rounds(1954, 1955, -1956), begun: begunRound({ seed: 7, year: 1957 }), answered: null };
 
-  assert.deepEqual(joined(one, other), { rounds: other.rounds, begun: other.begun });
+  assert.deepEqual(joined(one, other), other);
 });

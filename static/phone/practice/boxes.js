@@ -6,6 +6,9 @@
  * boxes are 1, 2, 5, 8 and 14 cm long and come up when they are full, so a card waits
  * the longer the longer its box is; ours wait two rounds a centimetre. That is fixed
  * here, and two rounds are the least, so that no year follows at once on itself.
+ *
+ * What is due comes in every second round on average, and any year in the others: whoever
+ * remembers what went wrong must not know the answer by that.
  */
 
 import { among } from "../engine/lot.js";
@@ -48,6 +51,9 @@ export function due(all, rounds) {
   return open.filter((card) => card.due <= Math.max(rounds.length, soonest));
 }
 
+/** The share of the rounds in which a card comes that is due. */
+const BY_BOX = 0.5;
+
 /**
  * The model year of the next round.
  * @param {readonly number[]} years
@@ -55,6 +61,13 @@ export function due(all, rounds) {
  * @param {import("../engine/lot.js").Draw} draw
  */
 export function next(years, rounds, draw) {
-  const open = due(cards(years, rounds), rounds);
-  return open[among(draw, open.length)].year;
+  const last = rounds.at(-1)?.year;
+  const others = years.filter((year) => year !== last);
+  const waiting = due(cards(years, rounds), rounds).map(({ year }) => year);
+  // One lot for both, so that whoever draws on begins at the same place.
+  const lot = draw();
+  const isBox = lot < BY_BOX || !others.length;
+  const rest = lot < BY_BOX ? lot / BY_BOX : (lot - BY_BOX) / (1 - BY_BOX);
+  const open = isBox ? waiting : others;
+  return open[among(() => rest, open.length)];
 }

@@ -5,11 +5,10 @@ import { focusHeading, listen, slot } from "../view/dom.js";
 import { drawRound, fillRound, hideMissing, showMissing, toAnswer } from "../view/practice.js";
 import { drawNone, drawStart } from "../view/practicestart.js";
 import { drawTold } from "../view/practicetold.js";
-import { cards, GAPS } from "./boxes.js";
 import { told } from "./feedback.js";
-import { withRound } from "./kept.js";
+import { freeSeed, withBegun, withRound } from "./kept.js";
 import { inMemory, keepBegun, keepRound, known } from "./practicebook.js";
-import { begin, laid, left, look } from "./round.js";
+import { begin, laid, look } from "./round.js";
 
 /** @typedef {import("../kept.js").App} App */
 /** @typedef {import("../shelf.js").Opened} Opened */
@@ -23,7 +22,6 @@ import { begin, laid, left, look } from "./round.js";
  * @property {Opened} opened
  * @property {Practised} kept
  * @property {Laid | null} laid the specimen of the round
- * @property {{begun: Begun, said: number, sure: number} | null} answered
  */
 
 const ONLY_RANGE = "This guide answers with a range of years, so there is no one year to practise.";
@@ -44,7 +42,7 @@ export function startPractice(root, app) {
     look: ({ clue = "" }) => takeLook(root, app, clue),
     "to-answer": () => toAnswer(root),
   });
-  root.addEventListener("change", () => hideMissing(root));
+  root.addEventListener("change", ({ target }) => choose(root, app, /** @type {HTMLInputElement} */ (target)));
   root.addEventListener("submit", (event) => {
     event.preventDefault();
     takeAnswer(root, app, new FormData(/** @type {HTMLFormElement} */ (event.target)));
@@ -71,7 +69,7 @@ async function load(root, app, guide) {
   if (years.length < 2) return drawNone(root, ONE_YEAR);
   const { kept, said } = await keptOf(opened);
   if (guide !== wantedGuide) return;
-  shown = { opened, kept, laid: null, answered: null };
+  shown = { opened, kept, laid: null };
   draw(root);
   say(root, said);
 }
@@ -81,40 +79,37 @@ async function keptOf({ guide, stamp }) {
   const found = await known(guide.id).catch((error) => ({ kept: inMemory(guide.id), unread: "", failed: sentence(error) }));
   const unread = found.unread && `What was kept of your practice cannot be read, and is set aside. ${found.unread}`;
   const said = "failed" in found ? found.failed : unread;
-  const isOld = found.kept.begun !== null && found.kept.begun.stamp !== stamp;
-  if (!isOld) return { kept: found.kept, said };
-  return { kept: { ...found.kept, begun: null }, said: [said, UPDATED].filter(Boolean).join(" ") };
+  const { begun, answered } = found.kept;
+  const isOld = begun !== null && begun.stamp !== stamp;
+  const kept = {
+    ...found.kept,
+    begun: isOld ? null : begun,
+    // What it taught was of the guide as it was then.
+    answered: answered?.stamp === stamp ? answered : null,
+  };
+  return { kept, said: isOld ? [said, UPDATED].filter(Boolean).join(" ") : said };
 }
 
 /** @param {HTMLElement} root */
 function draw(root) {
   const now = /** @type {Shown} */ (shown);
-  const { opened: { guide, tables }, kept, answered } = now;
+  const { opened: { guide, tables }, kept } = now;
   root.style.removeProperty("--used");
-  if (answered) drawAnswered(root, now, answered);
-  else if (kept.begun) {
+  if (kept.begun) {
     now.laid = laid(tables, kept.begun);
     drawRound(root, playing(now, kept.begun));
-  } else drawStart(root, guide.title, kept.rounds);
+  } else if (kept.answered) drawAnswered(root, now, kept.answered);
+  else drawStart(root, guide.title, kept.rounds);
   // Whoever has gone elsewhere meanwhile stays there.
   if (root.hidden) return;
   focusHeading(root);
   window.scrollTo(0, 0);
 }
 
-/** @param {HTMLElement} root @param {Shown} now @param {NonNullable<Shown["answered"]>} answered */
-function drawAnswered(root, now, { begun, said, sure }) {
-  const { opened: { guide, tables }, kept: { rounds } } = now;
-  const years = guide.years.map(({ year }) => year);
-  const box = cards(years, rounds).find(({ year }) => year === begun.year)?.box ?? 0;
-  drawTold(root, {
-    guide,
-    laid: laid(tables, begun),
-    told: told(tables, begun, { said, sure }),
-    left: left(guide, begun.looks),
-    wait: GAPS[box],
-    rounds,
-  });
+/** @param {HTMLElement} root @param {Shown} now @param {Begun} answered */
+function drawAnswered(root, { opened: { guide, tables }, kept: { rounds } }, answered) {
+  const answer = { said: Number(answered.said), sure: Number(answered.sure) };
+  drawTold(root, { guide, laid: laid(tables, answered), told: told(tables, answered, answer), rounds });
 }
 
 /** @param {Shown} now @param {Begun} begun */
@@ -125,9 +120,9 @@ function beginRound(root, app) {
   const now = /** @type {Shown} */ (shown);
   const { guide, stamp } = now.opened;
   const [random] = crypto.getRandomValues(new Uint32Array(1));
-  const begun = { ...begin(guide, now.kept.rounds, random >>> 1), stamp };
-  now.kept = { ...now.kept, begun };
-  now.answered = null;
+  const { rounds } = now.kept;
+  const begun = { ...begin(guide, rounds, freeSeed(rounds, random >>> 1)), stamp, said: null, sure: null };
+  now.kept = withBegun(now.kept, begun);
   draw(root);
   keep(root, app, () => keepBegun(guide.id, begun));
 }
@@ -145,6 +140,17 @@ function takeLook(root, app, clue) {
   keep(root, app, () => keepBegun(guide.id, next));
 }
 
+/** Keeps what is chosen of the answer. @param {HTMLElement} root @param {App} app @param {HTMLInputElement} chosen */
+function choose(root, app, { name, value }) {
+  hideMissing(root);
+  const now = /** @type {Shown} */ (shown);
+  if (!now.kept.begun) return;
+  const part = name === "year" ? { said: Number(value) } : { sure: Number(value) / 100 };
+  const begun = { ...now.kept.begun, ...part };
+  now.kept = withBegun(now.kept, begun);
+  keep(root, app, () => keepBegun(now.opened.guide.id, begun));
+}
+
 /** @param {HTMLElement} root @param {App} app @param {FormData} form */
 function takeAnswer(root, app, form) {
   const now = /** @type {Shown} */ (shown);
@@ -155,11 +161,11 @@ function takeAnswer(root, app, form) {
   const said = Number(form.get("year"));
   const sure = Number(form.get("sure")) / 100;
   const round = { seed: begun.seed, year: begun.year, said, sure, years: guide.years.length };
-  now.answered = { begun, said, sure };
-  now.kept = withRound(now.kept, round);
+  const answered = { ...begun, said, sure };
+  now.kept = withRound(now.kept, round, answered);
   draw(root);
   keep(root, app, async () => {
-    await keepRound(guide.id, round);
+    await keepRound(guide.id, round, answered);
     await meet(root, now, round);
   });
 }
@@ -168,7 +174,7 @@ function takeAnswer(root, app, form) {
 async function meet(root, now, round) {
   const { kept } = await known(now.opened.guide.id);
   const first = kept.rounds.find(({ seed }) => seed === round.seed);
-  now.kept = { ...kept, begun: now.kept.begun };
+  now.kept = { ...kept, begun: now.kept.begun, answered: now.kept.answered };
   if (first?.said !== round.said || first.sure !== round.sure) say(root, ELSEWHERE);
 }
 

@@ -4,7 +4,7 @@
  */
 
 import { book } from "../log/book.js";
-import { joined, NONE, practised, practiceKey, withRound, written } from "./kept.js";
+import { joined, NONE, practised, practiceKey, withBegun, withRound, written } from "./kept.js";
 
 /** @typedef {import("./kept.js").Begun} Begun */
 /** @typedef {import("./kept.js").Practised} Practised */
@@ -29,11 +29,11 @@ export async function known(guide) {
 /** What counts while nothing can be read from the phone. @param {string} guide @returns {Practised} */
 export const inMemory = (guide) => unkept.get(guide) ?? NONE;
 
-/** Keeps a round that goes on, or that none does. @param {string} guide @param {Begun | null} begun */
-export const keepBegun = (guide, begun) => change(guide, (now) => ({ ...now, begun }));
+/** Keeps a round that goes on. @param {string} guide @param {Begun} begun */
+export const keepBegun = (guide, begun) => change(guide, (now) => withBegun(now, begun));
 
-/** Keeps a round that was played. @param {string} guide @param {Round} round */
-export const keepRound = (guide, round) => change(guide, (now) => withRound(now, round));
+/** Keeps a round that was played. @param {string} guide @param {Round} round @param {Begun} answered */
+export const keepRound = (guide, round, answered) => change(guide, (now) => withRound(now, round, answered));
 
 /**
  * Changes what is kept, which another page may have changed too.

@@ -9,7 +9,7 @@ import { drawSeen } from "./practicelook.js";
 
 /** @typedef {import("../engine/guide.js").Clue} Clue */
 /** @typedef {import("../engine/guide.js").Part} Part */
-/** @typedef {import("../practice/round.js").Begun} Begun */
+/** @typedef {import("../practice/kept.js").Begun} Begun */
 /** @typedef {import("../practice/round.js").Laid} Laid */
 /** @typedef {import("../shelf.js").Guide} Guide */
 /** @typedef {{guide: Guide, laid: Laid, begun: Begun}} Playing */
@@ -34,7 +34,7 @@ export function drawHead(title, hint) {
  * @param {Playing} playing
  */
 export function drawRound(root, playing) {
-  const { guide, laid } = playing;
+  const { guide, laid, begun } = playing;
   const { member } = laid.specimen;
   const what = `An invented ${member === null ? "object" : called(guide, member)}: ${guide.title}.`;
   root.replaceChildren(
@@ -43,7 +43,7 @@ export function drawRound(root, playing) {
       "div",
       "spread",
       element("div", "practice__side practice__side--round", drawHead("Which year is this?", what), element("div", "practice__scene", picture(guide.scene)), element("p", "practice__hint", "The drawing shows where to look; what is on this one shows once you look.")),
-      element("div", "practice__main", place("p", "practice__over", "over"), place("div", "practice__parts", "parts"), drawAnswer(guide)),
+      element("div", "practice__main", place("p", "practice__over", "over"), place("div", "practice__parts", "parts"), drawAnswer(guide, begun)),
     ),
   );
   fillRound(root, playing, null);
@@ -100,10 +100,10 @@ const drawJump = () => set(element("button", "button button--small", "Say the ye
  * @param {Begun} begun
  * @param {readonly string[]} possible
  */
-function drawPart(part, { clues }, { readings }, { looks }, possible) {
-  const own = clues.filter((clue) => clue.part === part.id);
+function drawPart(part, guide, laid, { looks }, possible) {
+  const own = guide.clues.filter((clue) => clue.part === part.id);
   const rows = own.map((clue) =>
-    looks.includes(clue.id) ? drawSeen(clue, readings.get(clue.id) ?? null) : drawLook(clue, possible.includes(clue.id)),
+    looks.includes(clue.id) ? drawSeen(guide, clue, laid) : drawLook(clue, possible.includes(clue.id)),
   );
   return element("section", "", element("h2", "practice__part", capital(part.name)), element("ul", "practice__looks", ...rows));
 }
@@ -115,29 +115,33 @@ function drawLook({ id, name, seconds }, possible) {
   return element("li", "", set(button, { type: "button", "data-act": "look", "data-clue": id, disabled: !possible }));
 }
 
-/** The year and how sure, in tiles for a thumb. @param {Guide} guide */
-function drawAnswer({ years }) {
-  const sure = steps(years.length).map((step) => choice("sure", step, `${step} %`));
+/**
+ * The year and how sure, in tiles for a thumb, as far as they are chosen.
+ * @param {Guide} guide
+ * @param {Playing["begun"]} begun
+ */
+function drawAnswer({ years }, { said, sure: share }) {
+  const sure = steps(years.length).map((step) => choice("sure", step, `${step} %`, step / 100 === share));
   const take = set(element("button", "button button--main", "That is my answer"), { type: "submit" });
   const form = element(
     "form",
     "practice__answer",
-    group("Which model year?", "", years.map(({ year }) => choice("year", year, String(year)))),
-    group("How sure are you?", "At 65 % you should be right about two times in three.", sure),
+    group("Which model year?", "", "practice__choices", years.map(({ year }) => choice("year", year, String(year), year === said))),
+    group("How sure are you?", "At 65 % you should be right about two times in three.", "practice__choices practice__choices--sure", sure),
     set(place("p", "wrong", "missing"), { role: "alert" }),
     take,
   );
   return set(form, { novalidate: true });
 }
 
-/** @param {string} legend @param {string} hint @param {Node[]} choices */
-function group(legend, hint, choices) {
+/** @param {string} legend @param {string} hint @param {string} name of the class @param {Node[]} choices */
+function group(legend, hint, name, choices) {
   const heading = element("legend", "", set(element("h2", "section__title", legend), { tabindex: -1, "data-answer": true }));
-  return element("fieldset", "", heading, ...(hint ? [element("p", "practice__hint", hint)] : []), element("div", "practice__choices", ...choices));
+  return element("fieldset", "", heading, ...(hint ? [element("p", "practice__hint", hint)] : []), element("div", name, ...choices));
 }
 
-/** @param {string} name @param {number} value @param {string} label */
-function choice(name, value, label) {
-  const radio = set(document.createElement("input"), { class: "practice__radio", type: "radio", name, value });
+/** @param {string} name @param {number} value @param {string} label @param {boolean} checked */
+function choice(name, value, label, checked) {
+  const radio = set(document.createElement("input"), { class: "practice__radio", type: "radio", name, value, checked });
   return element("label", "practice__choice", radio, element("span", "", label));
 }

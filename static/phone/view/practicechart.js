@@ -38,8 +38,8 @@ export function drawRecord(rounds) {
   const many = rounds.length === 1 ? "1 round" : `${rounds.length} rounds`;
   const parts = [
     element("h2", "section__title", `After ${many}`),
-    element("p", "", "Your Brier score: ", element("b", "", score), ` on average. Guessing would score ${guess}; 0 is the best there is, 2 the worst.`),
-    element("p", "practice__hint", "G. W. Brier’s score of 1950 looks at how sure you were, not only at who was right. What you leave over counts as spread evenly over the other years."),
+    element("p", "", "Your Brier score: ", element("b", "", score), ` on average, where 0 is the best there is and 2 the worst. Guessing would score ${guess}.`),
+    element("p", "practice__hint", "G. W. Brier’s score of 1950 counts how sure you were, not only whether you were right. What you leave over counts as spread evenly over the other years. Years that you miss come up more often."),
     ...(missing(rounds) ? [element("p", "", toCome(missing(rounds)))] : drawCalibration(rounds)),
   ];
   return [element("section", "practice__record", ...parts)];

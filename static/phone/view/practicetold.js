@@ -1,6 +1,5 @@
 /** After a round: the year, what was on the object, what the looks say, look by look. */
 
-import { WORTHWHILE } from "../engine/gain.js";
 import { capital, figure, listed, percent } from "../engine/words.js";
 import { element, set } from "./dom.js";
 import { scene } from "./picture.js";
@@ -11,11 +10,11 @@ import { byId } from "./reading.js";
 import { drawRibbon } from "./ribbon.js";
 
 /** @typedef {import("../practice/feedback.js").Told} Told */
-/** @typedef {import("../practice/feedback.js").Chosen} Chosen */
-/** @typedef {import("../practice/feedback.js").Look} Look */
+/** @typedef {import("../practice/feedback.js").Missed} Missed */
 /** @typedef {import("../practice/round.js").Laid} Laid */
+/** @typedef {import("../practice/truth.js").Slip} Slip */
 /** @typedef {import("../shelf.js").Guide} Guide */
-/** @typedef {{guide: Guide, laid: Laid, told: Told, left: number, wait: number, rounds: readonly import("../practice/kept.js").Round[]}} Answered */
+/** @typedef {{guide: Guide, laid: Laid, told: Told, rounds: readonly import("../practice/kept.js").Round[]}} Answered */
 
 /** @type {Record<Exclude<Told["judged"], "elsewhere">, string>} */
 const JUDGED = {
@@ -24,26 +23,22 @@ const JUDGED = {
   less: "you could have been surer",
 };
 
-const MISREAD_NOTHING = "Nothing that you looked at was misread on an original part.";
-
 /**
  * Draws what a round teaches.
  * @param {HTMLElement} root
  * @param {Answered} answered
  */
 export function drawTold(root, answered) {
-  const { guide, told, wait, rounds } = answered;
-  const right = told.said === told.year;
-  const title = right ? `${told.year}: right` : `It was ${told.year}, not ${told.said}`;
-  const score = `This round scores ${figure(told.score)} (Brier): you said ${percent(told.sure)}. Of 0 to 2, less is better.`;
+  const { guide, told, rounds } = answered;
+  const title = told.said === told.year ? `${told.year}: right` : `It was ${told.year}, not ${told.said}`;
+  const score = `You said ${percent(told.sure)}, which scores ${figure(told.score)}; the less the better.`;
   const next = set(element("button", "button button--main", "Next round"), { type: "button", "data-act": "begin" });
-  const box = right ? `so it comes again after ${wait} rounds at the earliest` : "so it comes again soon";
   root.replaceChildren(
     element(
       "div",
       "spread",
-      element("div", "practice__side", drawHead(title, score), next, element("p", "practice__hint", `You had ${told.year} ${right ? "right" : "wrong"}, ${box}.`), drawExact(told)),
-      element("div", "practice__main", drawObject(answered), drawLooks(answered), ...drawRecord(rounds)),
+      element("div", "practice__side", drawHead(title, score), next, drawExact(told), drawObject(answered)),
+      element("div", "practice__main", drawLooks(answered), ...drawAdvice(answered), ...drawRecord(rounds)),
     ),
   );
   drawShares(/** @type {HTMLElement} */ (root.querySelector(".ribbon")), guide, told);
@@ -60,7 +55,7 @@ function drawExact(told) {
   return element(
     "section",
     "",
-    element("h2", "section__title", "What you saw says exactly"),
+    element("h2", "section__title", "What your looks add up to"),
     set(element("figure", "ribbon practice__ribbon"), { role: "img" }),
     element("p", "", named.join(" ")),
     element("p", "", `You said ${percent(sure)} for ${said}: `, element("b", "", judged === "elsewhere" ? `the looks spoke for ${likeliest}` : JUDGED[judged]), "."),
@@ -78,67 +73,72 @@ function drawShares(ribbon, guide, { years, year }) {
   ribbon.lastElementChild?.classList.add("practice__none");
 }
 
-/** What was replaced, and what was misread. @param {Answered} answered */
-function drawObject({ guide, laid, told }) {
+/** What was replaced. @param {Answered} answered */
+function drawObject({ guide, told }) {
   const parts = told.replaced.map((id) => byId(guide.parts, id));
   const spots = guide.clues.filter(({ part }) => told.replaced.includes(part)).map(({ spot }) => spot);
   const names = parts.map(({ name }) => `the ${name}`);
   const replaced = names.length ? `Replaced, and lit in the drawing: ${listed(names)}.` : "No part of it was replaced.";
-  const misread = told.slips.map((slip) => element("li", "", slipSaid(guide, laid, slip)));
-  const nothing = told.looks.length && !misread.length ? [element("p", "", MISREAD_NOTHING)] : [];
   return element(
     "section",
     "",
-    element("h2", "section__title", "What was on it"),
-    element(
-      "div",
-      "practice__object-row",
-      element("div", "practice__scene", scene(guide.scene, spots)),
-      element("div", "practice__list", element("p", "", replaced), ...nothing, ...(misread.length ? [element("ul", "practice__list", ...misread)] : [])),
-    ),
+    element("h2", "section__title", "The object"),
+    element("p", "", replaced),
+    element("div", "practice__scene", scene(guide.scene, spots)),
   );
 }
 
-/** @param {Guide} guide @param {Laid} laid @param {import("../practice/truth.js").Slip} slip */
-function slipSaid(guide, { readings }, { clue: id, truly }) {
-  const clue = byId(guide.clues, id);
-  const name = capital(clue.name);
-  const read = spoken(clue, readings.get(id) ?? null);
-  if (truly !== null) return `${name}, misread: it looked like “${read}” and was “${spoken(clue, truly)}”.`;
-  if (clue.kind.name === "measure") return `${name}, measured wrongly: ${read}.`;
-  return `${name}, misread or stamped out of order: ${read}.`;
-}
-
-/** Each look beside the best one then. @param {Answered} answered */
-function drawLooks({ guide, laid, told, left }) {
-  const { looks, missed } = told;
-  const rows = looks.map((look) => element("li", "practice__step", ...lookSaid(guide, laid, look)));
-  const missing = missed && missed.bits >= WORTHWHILE;
+/** What each look has made of the year that it was. @param {Answered} answered */
+function drawLooks({ guide, laid, told }) {
+  const { looks, year, years } = told;
+  const rows = looks.map(({ clue, share }) => element("li", "practice__step", drawWhat(guide, laid, told, clue), drawShare(share)));
+  const start = `With nothing seen, ${year} stood at ${percent(1 / years.length)}, like every other year.`;
   return element(
     "section",
     "",
     element("h2", "section__title", "Look by look"),
-    ...(rows.length ? [element("ol", "practice__list", ...rows)] : [element("p", "", "You looked at nothing.")]),
-    ...(missing ? [element("p", "", `${figure(left)} seconds were left: ${of(guide, missed)} would still have told ${worth(missed)}.`)] : []),
-    element("p", "practice__hint", "A bit is what a question tells that halves the years. What a look tells is what one could expect of it before, mistakes counted in."),
+    element("p", "", looks.length ? `${start} After each look it stood at:` : `You looked at nothing. ${start}`),
+    ...(rows.length ? [element("ol", "practice__steps", ...rows)] : []),
   );
 }
 
-/** @param {Guide} guide @param {Laid} laid @param {Chosen} look */
-function lookSaid(guide, { readings }, look) {
-  const clue = byId(guide.clues, look.clue);
-  const read = spoken(clue, readings.get(clue.id) ?? null);
-  const own = `: ${read}. Worth ${worth(look)}.`;
-  const better = `Better then: ${of(guide, look.best)}, ${worth(look.best)}.`;
-  return [element("b", "", capital(clue.name)), own, " ", look.best.clue === look.clue ? "The best look then." : better];
+/** A look, what it showed, and what was wrong with that. @param {Guide} guide @param {Laid} laid @param {Told} told @param {string} id */
+function drawWhat(guide, { readings }, { replaced, slips }, id) {
+  const clue = byId(guide.clues, id);
+  const slip = slips.find((each) => each.clue === id);
+  const part = replaced.includes(clue.part) ? `On the replaced ${byId(guide.parts, clue.part).name}.` : "";
+  const note = slip ? slipSaid(clue, slip) : part;
+  // A figure and its unit stay together.
+  const read = `: ${spoken(clue, readings.get(id) ?? null).replaceAll(/(?<=\d) /g, "\u00a0")}`;
+  return element("span", "", element("b", "", capital(clue.name)), read, ...(note ? [element("span", "practice__note", note)] : []));
 }
 
-/** @param {Guide} guide @param {Look} look */
-const of = (guide, { clue }) => `the ${byId(guide.clues, clue).name}`;
-
-/** @param {Look} look */
-function worth({ bits, seconds }) {
-  const told = figure(bits);
-  const many = told === "0" ? "next to nothing" : `${told} ${told === "1" ? "bit" : "bits"}`;
-  return `${many} in ${figure(seconds)}\u00a0s`;
+/** @param {import("../engine/guide.js").Clue} clue @param {Slip} slip */
+function slipSaid(clue, { truly }) {
+  if (truly !== null) return `Misread: it was “${spoken(clue, truly)}”.`;
+  return clue.kind.name === "measure" ? "Measured wrongly." : "Misread, or stamped out of order.";
 }
+
+/** A share as a bar and a figure. @param {number} share */
+function drawShare(share) {
+  const bar = element("span", "practice__grown");
+  bar.style.setProperty("--p", share.toFixed(4));
+  return element("span", "practice__share", set(element("span", "practice__grows", bar), { "aria-hidden": "true" }), element("b", "", percent(share)));
+}
+
+/** What would have told more, where that mattered. @param {Answered} answered @returns {HTMLElement[]} */
+function drawAdvice({ guide, told: { advice, missed, looks } }) {
+  const said = [
+    ...advice.map(({ look, missed: other }) => `In place of ${of(guide, look)}, ${of(guide, other.clue)} would have told more, and it takes no longer.${apart(other)}`),
+    ...(missed ? [`There was still time for ${of(guide, missed.clue)} (${figure(missed.seconds)}\u00a0s).${apart(missed)}`] : []),
+  ];
+  const heading = element("h2", "section__title", "What to look at next time");
+  if (said.length) return [element("section", "", heading, ...said.map((each) => element("p", "", each)))];
+  return looks.length ? [element("p", "", "Your looks were well chosen: none that you left out would have told much more in the same time.")] : [];
+}
+
+/** @param {Missed} missed */
+const apart = ({ between }) => (between ? ` It tells ${between[0]} from ${between[1]}, the two that led.` : "");
+
+/** @param {Guide} guide @param {string} clue */
+const of = (guide, clue) => `the ${byId(guide.clues, clue).name}`;
