@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fieldid.engine import Item, Tables
-from fieldid.engine.find import Reading
-from fieldid.engine.gain import WORTHWHILE, prospects
 from fieldid.engine.lot import lots
-from fieldid.engine.one import Posterior, ranked, weigh
+from fieldid.engine.one import ranked, weigh
 from fieldid.engine.specimen import Specimen, specimen
+from fieldid.learn.walk import Known, Step, walk
 
 SEED = 20_260_101
 WALKS = 240
@@ -34,10 +33,6 @@ class Sureness:
     seconds: float
 
 
-_Known = dict[tuple[tuple[str, Reading], ...], tuple[Posterior, int | None]]
-"""What was read so far, and what follows: many specimens begin alike."""
-
-
 def sureness(
     tables: Tables, *, walks: int = WALKS, looks: int = LOOKS
 ) -> tuple[Sureness, ...]:
@@ -46,11 +41,12 @@ def sureness(
     Who has nothing worthwhile left to look at keeps what is known.
     """
     draw = lots(SEED)
-    known: _Known = {}
-    rows = [
-        list(_walk(tables, specimen(tables, draw, y=None, member=None), looks, known))
-        for _ in range(walks)
-    ]
+    known: Known = {}
+    rows = []
+    for _ in range(walks):
+        found = specimen(tables, draw, y=None, member=None)
+        steps = _held(walk(tables, found, known), looks + 1)
+        rows.append([_told(tables, found, step) for step in steps])
     return tuple(
         Sureness(look, *(sum(column) / walks for column in zip(*step, strict=True)))
         for look, step in enumerate(zip(*rows, strict=True))
@@ -75,32 +71,18 @@ def _mean_years(tables: Tables, found: list[Specimen]) -> tuple[float, ...]:
     return tuple(sum(column) / len(rows) for column in zip(*rows, strict=True))
 
 
-def _walk(
-    tables: Tables, found: Specimen, looks: int, known: "_Known"
-) -> Iterator[tuple[float, float, float]]:
-    """What is told, whether it is right, and the seconds, look by look from none on."""
-    shown = dict(found.readings)
-    item, seconds = Item(), 0.0
-    for _ in range(looks + 1):
-        if item.readings not in known:
-            posterior = weigh(tables, item)
-            known[item.readings] = (posterior, _best(tables, item, posterior))
-        posterior, k = known[item.readings]
-        yield (*_leading(tables, posterior, found.cell), seconds)
-        if k is not None:
-            clue = tables.guide.clues[k]
-            item = Item((*item.readings, (clue.id, shown[clue.id])))
-            seconds += clue.seconds
+def _held(steps: Iterator[Step], count: int) -> Iterator[Step]:
+    """So many steps; who has nothing worthwhile left to look at keeps what is known."""
+    step = next(steps)
+    yield step
+    for _ in range(count - 1):
+        step = next(steps, step)
+        yield step
 
 
-def _leading(tables: Tables, posterior: Posterior, cell: int) -> tuple[float, float]:
-    y = ranked(posterior.years)[0]
+def _told(tables: Tables, found: Specimen, step: Step) -> tuple[float, float, float]:
+    """The leading year's probability, whether it is right, and the seconds."""
+    years = step.standing.years
+    y = ranked(years)[0]
     start, stop = tables.stretches[y]
-    return posterior.years[y], float(start <= cell < stop)
-
-
-def _best(tables: Tables, item: Item, posterior: Posterior) -> int | None:
-    """The clue to look at next; None where none is worth it."""
-    found = prospects(tables, item, posterior, claimed=None, away=False, without=())
-    worth = [each.k for each in found if each.bits >= WORTHWHILE]
-    return worth[0] if worth else None
+    return years[y], float(start <= found.cell < stop), step.seconds

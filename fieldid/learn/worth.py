@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from fieldid.engine import Item, Tables
-from fieldid.engine.gain import entropy, prospects
+from fieldid.engine.gain import Prospect, entropy, prospects
 from fieldid.engine.guide import Clue
 from fieldid.engine.one import weigh
 from fieldid.engine.special import round9
@@ -26,15 +26,7 @@ def worths(tables: Tables) -> tuple[Worth, ...]:
     The bits are the mutual information of the reading and the model year (Shannon,
     1948), replaced parts, mistakes and what cannot be read included.
     """
-    nothing = Item()
-    found = prospects(
-        tables,
-        nothing,
-        weigh(tables, nothing),
-        claimed=None,
-        away=False,
-        without=(),
-    )
+    found = _prospects(tables, Item())
     clues = tables.guide.clues
     # Where nothing is told the difference of two entropies may fall below nothing.
     told = [
@@ -44,7 +36,27 @@ def worths(tables: Tables) -> tuple[Worth, ...]:
     return tuple(sorted(told, key=lambda worth: -round9(worth.bits)))
 
 
+def once_known(tables: Tables, clue: Clue) -> float:
+    """How many bits the clue tells at most once it is known which member of a set the
+    object is; 0 where there are no sets.
+    """
+    members = tables.guide.members
+    told = (
+        prospect.bits
+        for member in (members.all if members else ())
+        for prospect in _prospects(tables, Item(member=member))
+        if tables.guide.clues[prospect.k] is clue
+    )
+    return max(told, default=0.0)
+
+
 def whole(tables: Tables) -> float:
     """How many bits it takes to know the model year when nothing is known yet."""
     before = weigh(tables, Item())
     return entropy([*before.years, before.outside])
+
+
+def _prospects(tables: Tables, item: Item) -> list[Prospect]:
+    return prospects(
+        tables, item, weigh(tables, item), claimed=None, away=False, without=()
+    )

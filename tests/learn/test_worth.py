@@ -5,12 +5,13 @@ import math
 import pytest
 
 from fieldid.engine import prepare
-from fieldid.engine.guide import Choice
-from fieldid.learn.worth import whole, worths
+from fieldid.engine.guide import Choice, Members, Size
+from fieldid.learn.worth import once_known, whole, worths
 from kittiwake import GUIDE
-from make import choice, guide, option, span
+from make import choice, guide, measure, option, part, span
 
 TABLES = prepare(GUIDE)
+NEVER = part("head", 0.0)
 CHOICES = [k for k, clue in enumerate(GUIDE.clues) if isinstance(clue.kind, Choice)]
 
 
@@ -80,3 +81,24 @@ def test_two_years_alike_take_a_bit():
     plain = prepare(guide(choice("face", option("dots"), option("lines")), outside=0.0))
 
     assert whole(plain) == pytest.approx(1.0)
+
+
+def test_size_of_a_member_tells_once_the_member_is_known():
+    """Which of two years it is, all of the one bit."""
+    length = measure(
+        "length",
+        Size((1951, 1951), 10.0, 0.1, ("2",)),
+        Size((1952, 1952), 20.0, 0.1, ("2",)),
+        misread=0.0,
+    )
+    sets = guide(length, members=Members(("2", "3")), outside=0.0, parts=(NEVER,))
+    tables = prepare(sets)
+
+    assert worths(tables)[0].bits == pytest.approx(0.0, abs=1e-9)
+    assert once_known(tables, sets.clues[0]) == pytest.approx(1.0, abs=0.05)
+
+
+def test_without_a_set_there_is_no_member_to_know():
+    plain = guide(measure("length", Size((1951, 1951), 10.0, 0.1)))
+
+    assert once_known(prepare(plain), plain.clues[0]) == 0.0
