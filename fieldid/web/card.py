@@ -8,32 +8,29 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from fieldid.engine import Tables
-from fieldid.engine.guide import Clue, Code, Guide, Number
+from fieldid.engine.guide import Clue, Code, Guide, Number, layouts
 from fieldid.engine.one import ranked
 from fieldid.engine.range import brackets
-from fieldid.engine.words import percent, years
+from fieldid.engine.words import percent
 from fieldid.learn.worth import worths
 from fieldid.web.asking import Ask, Printed
 from fieldid.web.growing import Bud, grown, pruned
-from fieldid.web.marks import ANY, Listed, Row, rows
+from fieldid.web.marks import ANY, Row, rows, said
 from fieldid.web.prepared import tables_of
+from fieldid.web.shares import span
+from fieldid.web.sheet import SIZES, Sheet, hold
 
-ANSWERS = 74.0
-"""What a sheet holds, in rows of drawn answers: two columns of 37."""
-LINES = 124.0
-"""What it holds in lines of marks, two columns of 62."""
-ACROSS = 2
-"""So many answers stand beside each other in a column."""
-HEAD = 1.6
-"""What the question of a step takes, with the space around it, in rows."""
-ASKED = 2.1
-"""What the question above some marks takes, in lines."""
 TYPED = 2
 """So many codes and numbers are told beside the steps, those that tell most."""
-LETTERS = 52
-"""Characters in a line of a column."""
-LINE = 0.62
-"""What a line of text takes, in rows."""
+FLAGS = 3
+"""So many red flags of the guide's own have room."""
+LITTLE = 0.01
+"""So much of the hits larger letters are worth."""
+UNTOLD = "can’t tell, or gone"
+HEAD = "Begin at 1, take the answer that fits. " * 5
+"""As long as what the head says."""
+DATING = ("year", "year-letter", "model-year")
+"""Fields of a code that tell a year; a month is of little use without one."""
 GUESS = 0.4
 """A first year that is less likely than this is only a guess."""
 SURE = 0.9
@@ -43,12 +40,13 @@ SURE = 0.9
 @dataclass(frozen=True, slots=True)
 class Way:
     """An answer (None: it cannot be told) and what it leads to, a step's number or the
-    years that it ends with.
+    year that it ends with, and how likely that is.
     """
 
     printed: Printed | None
     step: int | None
     end: str
+    more: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,11 +69,12 @@ class Read:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """What the sheet holds: what can be read off at once, and steps, or in their place
-    rows of marks; `right` is how often who follows the steps alone ends at the right
-    year, by the model.
+    """What the sheet holds, in letters of so many points: what can be read off at once,
+    and steps, or in their place rows of marks; `right` is how often who follows the
+    steps alone ends at the right year, by the model.
     """
 
+    size: float
     reads: tuple[Read, ...]
     steps: tuple[Step, ...]
     marks: tuple[Row, ...]
@@ -84,77 +83,98 @@ class Card:
     @property
     def clues(self) -> tuple[Clue, ...]:
         """Whose answers are drawn."""
-        return tuple(
-            dict.fromkeys(
-                [step.ask.clue for step in self.steps]
-                + [row.clue for row in self.marks]
-            )
-        )
+        return tuple(dict.fromkeys(step.ask.clue for step in self.steps))
 
 
 def card(guide: Guide) -> Card:
-    """The guide's card."""
+    """The guide's card, with the largest letters that lose next to nothing against the
+    smallest: no mark, or hardly a hit in the steps.
+    """
+    draft = _marked if brackets(guide) else _stepped
+    *larger, fullest = (draft(guide, Sheet(size)) for size in SIZES)
+    return next((made for made in larger if _as_good(made, fullest)), fullest)
+
+
+def _as_good(made: Card, fullest: Card) -> bool:
+    if made.right is None or fullest.right is None:
+        return len(made.marks) == len(fullest.marks)
+    return made.right >= fullest.right - LITTLE
+
+
+def foot(guide: Guide) -> tuple[str, ...]:
+    """What stands below: red flags, and a caution."""
+    flags = " ".join(flag.say for flag in guide.flags[:FLAGS])
+    caution = " ".join(guide.cautions[:1])
+    estimate = "An estimate, not an authentication or an appraisal."
+    return (flags, f"{estimate} {caution}".strip())
+
+
+def _stepped(guide: Guide, sheet: Sheet) -> Card:
+    """A card of steps, as far as the sheet reaches."""
     tables = tables_of(guide)
-    if brackets(guide):
-        return Card((), (), tuple(_marks(tables)), None)
     root, reads = grown(guide), tuple(_reads(tables))
-    room = ANSWERS - sum(length(read) for read in reads)
-    kept = [id(bud) for bud in pruned(root, room=room, cost=cost)]
-    buds = list(_asked(root, kept))
-    right = sum(_right(root, kept))
-    return Card(reads, tuple(_steps(tables, buds)), (), right)
+    column = sheet.column(HEAD, foot(guide))
+    above = [sheet.read(read.clue.ask, read.lines) for read in reads]
+
+    def fits(buds: list[Bud]) -> bool:
+        below = [height(sheet, bud) for bud in _asked(root, [id(bud) for bud in buds])]
+        return hold(column, above + below)
+
+    kept = [id(bud) for bud in pruned(root, fits)]
+    steps = tuple(_steps(tables, list(_asked(root, kept))))
+    return Card(sheet.size, reads, steps, (), sum(_right(root, kept)))
 
 
-def length(read: Read) -> float:
-    """Rows that a code or a number takes."""
-    lines = [-(-len(line) // LETTERS) for line in (read.clue.ask, *read.lines)]
-    return HEAD / 2 + LINE * sum(lines)
+def height(sheet: Sheet, bud: Bud) -> float:
+    """How much of a column a question takes."""
+    assert bud.ask is not None
+    answers = [
+        (printed.label, printed.drawn) if printed else (UNTOLD, False)
+        for printed, _ in bud.branches
+    ]
+    return sheet.step(f"00 {bud.ask.clue.ask} {bud.ask.detail}", answers)
+
+
+def _marked(guide: Guide, sheet: Sheet) -> Card:
+    """A card of the marks that tell most, as far as the sheet reaches; tables that take
+    the place of marks are for a page.
+    """
+    tables = tables_of(guide)
+    by_clue = {row.clue.id: _telling(row) for row in rows(guide)}
+    told = [by_clue[worth.clue.id] for worth in worths(tables)]
+    column = sheet.column(HEAD, foot(guide))
+    kept: list[Row] = []
+    for row in told:
+        if row.marks and hold(column, (_height(sheet, each) for each in (*kept, row))):
+            kept.append(row)
+    return Card(sheet.size, (), (), tuple(kept), None)
 
 
 def _reads(tables: Tables) -> Iterator[Read]:
     """The codes and numbers that tell most, as far as anything stands for a year."""
-    by_clue = {row.clue.id: row for row in rows(tables.guide)}
     typed = [
-        worth.clue
+        (worth.clue, worth.clue.kind)
         for worth in worths(tables)
         if isinstance(worth.clue.kind, Code | Number)
     ]
-    for clue in typed[:TYPED]:
-        told = [_line(listed) for listed in by_clue[clue.id].lists]
-        lines = (*_last_figures(clue), *told)
+    for clue, kind in typed[:TYPED]:
+        lines = tuple(_fields(kind) if isinstance(kind, Code) else _firsts(kind))
         if lines:
             yield Read(clue, lines)
 
 
-def _last_figures(clue: Clue) -> Iterator[str]:
-    """What a code says of the year in plain figures."""
-    fields = clue.kind.fields if isinstance(clue.kind, Code) else ()
-    for field in fields:
-        if field.means == "year":
-            many = "figure" if field.width == 1 else f"{field.width} figures"
-            yield f"The {field.name}: the last {many} of the year it was built."
+def _fields(kind: Code) -> Iterator[str]:
+    """What a code says of the year, field by field."""
+    for layout in layouts(kind):
+        when = f" in {span(*layout.years)}" if layout.years else ""
+        for field in layout.fields:
+            if field.means in DATING:
+                yield f"The {field.name}{when}: {said(kind, field)}."
 
 
-def _line(listed: Listed) -> str:
-    """A table on one line; of a text that stands for several years these together."""
-    named: dict[str, list[str]] = {}
-    for entry in listed.entries:
-        text, _, year = entry.partition(": ")
-        named.setdefault(text, []).append(year)
-    told = [f"{text} {_years(years)}" for text, years in named.items()]
-    return f"{listed.title}: {'; '.join(told)}."
-
-
-def _years(found: Sequence[str]) -> str:
-    """Years with runs drawn together; a number stays as it is."""
-    if len(found) == 1:
-        return found[0]
-    return years([int(year) for year in found])
-
-
-def cost(answers: int) -> float:
-    """Rows that a step of so many answers takes."""
-    return HEAD + -(-answers // ACROSS)
+def _firsts(kind: Number) -> Iterator[str]:
+    told = "; ".join(f"{year} {first:,}" for year, first in kind.first)
+    yield f"The first number of each year: {told}; last {kind.last:,}."
 
 
 def _steps(tables: Tables, buds: Sequence[Bud]) -> Iterator[Step]:
@@ -163,7 +183,7 @@ def _steps(tables: Tables, buds: Sequence[Bud]) -> Iterator[Step]:
     for bud in buds:
         assert bud.ask is not None
         ways = tuple(
-            Way(printed, numbers.get(id(child)), _end(tables, child))
+            Way(printed, numbers.get(id(child)), *_end(tables, child))
             for printed, child in bud.branches
         )
         yield Step(numbers[id(bud)], bud.ask, ways, len(ways) <= len(bud.ask.answers))
@@ -177,19 +197,19 @@ def _asked(bud: Bud, kept: Collection[int]) -> Iterator[Bud]:
             yield from _asked(child, kept)
 
 
-def _end(tables: Tables, bud: Bud) -> str:
-    """The most likely year, and the next if the first is not nearly sure."""
+def _end(tables: Tables, bud: Bud) -> tuple[str, str]:
+    """The most likely year, and how likely; the next if that is not nearly sure."""
     shares = [p for _, p in bud.verdict.model_years]
     first, *others = ranked(shares)
-    names = [year.year for year in tables.guide.years]
+    names = [str(year.year) for year in tables.guide.years]
     if bud.verdict.outside > shares[first]:
-        return "none of these"
-    say = f"{names[first]}, {percent(shares[first])}"
+        return "none of these", ""
+    say = percent(shares[first])
     if shares[first] < GUESS:
-        return f"unclear: {say}"
+        return names[first], f"{say}, unclear"
     if shares[first] >= SURE or not others:
-        return say
-    return f"{say}; else {names[others[0]]}"
+        return names[first], say
+    return names[first], f"{say}, or {names[others[0]]}"
 
 
 def _right(bud: Bud, kept: Collection[int]) -> Iterator[float]:
@@ -204,18 +224,8 @@ def _right(bud: Bud, kept: Collection[int]) -> Iterator[float]:
         yield from _right(child, kept)
 
 
-def _marks(tables: Tables) -> Iterator[Row]:
-    """The marks that tell most, as far as the sheet reaches; tables that take the place
-    of marks are for a page.
-    """
-    by_clue = {row.clue.id: _telling(row) for row in rows(tables.guide)}
-    room = LINES
-    for worth in worths(tables):
-        row = by_clue[worth.clue.id]
-        needed = ASKED + len(row.marks)
-        if row.marks and needed <= room:
-            room -= needed
-            yield row
+def _height(sheet: Sheet, row: Row) -> float:
+    return sheet.marks(row.clue.ask, [mark.label for mark in row.marks])
 
 
 def _telling(row: Row) -> Row:

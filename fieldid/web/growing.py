@@ -76,22 +76,17 @@ def grown(guide: Guide) -> Bud:
     return root
 
 
-def pruned(root: Bud, *, room: float, cost: Callable[[int], float]) -> list[Bud]:
-    """The questions of a tree that have room, the most urgent first; one of so many
-    branches takes its cost.
-    """
+def pruned(root: Bud, fits: Callable[[list[Bud]], bool]) -> list[Bud]:
+    """The questions of a tree that fit together, the most urgent first."""
     kept: list[Bud] = []
 
-    def fits(bud: Bud) -> bool:
-        nonlocal room
-        needed = cost(len(bud.branches))
-        if bud.ask is None or needed > room:
+    def stays(bud: Bud) -> bool:
+        if bud.ask is None or not fits([*kept, bud]):
             return False
         kept.append(bud)
-        room -= needed
         return True
 
-    _walk(root, fits)
+    _walk(root, stays)
     return kept
 
 

@@ -1,6 +1,6 @@
-"""What a guide teaches, ready for its page: charts, and each as a table beside it."""
+"""What a guide teaches, ready for its page: charts with their figures beside them."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -9,8 +9,10 @@ from fieldid.draw.nodes import Node
 from fieldid.engine import Tables
 from fieldid.engine.guide import Clue, Guide, Measure, ModelYear, Part
 from fieldid.engine.range import brackets
+from fieldid.engine.special import round9
 from fieldid.engine.words import (
-    capital,
+    BARELY,
+    FACTORS,
     figure,
     listed,
     month,
@@ -20,25 +22,29 @@ from fieldid.engine.words import (
 )
 from fieldid.learn.myths import Told, myths
 from fieldid.learn.seen import Change, Seen, changes, seen, sizes
-from fieldid.learn.simulate import EACH, WALKS, Sureness, mistaken, sureness
-from fieldid.learn.worth import Worth, whole, worths
-from fieldid.web.marks import Row, rows
+from fieldid.learn.worth import Worth, once_known, whole, worths
+from fieldid.web.marks import Mark, Row, rows
 from fieldid.web.prepared import tables_of
+from fieldid.web.shares import runs, share
+from fieldid.web.sure import Sure, sure
 
-ALIKE = 0.1
-"""Two years are named as hard to tell apart from this share on."""
 NEARLY_ALL = 0.95
-USUAL = 3
-"""So many looks are named beside the curve: what one does in a hurry."""
+FIRST = 3
+"""So many clues are named for when time is short."""
+TENTH = 0.095
+NONE = 0.005
+"""Fewer bits than this are written as 0.00."""
 
 
 @dataclass(frozen=True, slots=True)
-class Chart:
-    """A picture and its numbers: heads of columns, and rows that begin with theirs."""
+class Bar:
+    """A clue with its bits, and its bits a minute, each with a bar."""
 
-    drawn: Node
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
+    clue: Clue
+    bits: str
+    bits_bar: Node
+    minute: str
+    minute_bar: Node
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,22 +79,21 @@ class YearLesson:
 
 
 @dataclass(frozen=True, slots=True)
+class Answer:
+    """An answer, a band of the years in which it was made, and these in figures."""
+
+    mark: Mark
+    band: Node | None
+    made: str
+
+
+@dataclass(frozen=True, slots=True)
 class ClueLesson:
     """A clue with what it tells, alone and when."""
 
     row: Row
     tells: str
-    chart: Chart | None
-
-
-@dataclass(frozen=True, slots=True)
-class Sure:
-    """How sure one gets with every look, and which years stay alike."""
-
-    curve: Chart
-    curve_say: str
-    matrix: Chart
-    matrix_say: str
+    answers: tuple[Answer, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,14 +111,22 @@ class Lesson:
     """
 
     parts: tuple[PartLesson, ...]
-    bits: Chart
+    lines: Node
+    lines_say: str
+    bars: tuple[Bar, ...]
     bits_say: str
-    minutes: Chart
+    nothing: tuple[Said, ...]
     weak: tuple[Said, ...]
     humble: tuple[Said, ...]
+    words_say: str
     sure: Sure | None
     years: tuple[YearLesson, ...]
     clues: tuple[ClueLesson, ...]
+
+    @property
+    def sources(self) -> bool:
+        """Whether any clue names a source of its own."""
+        return any(each.row.clue.source for each in self.clues)
 
 
 # The simulation takes seconds, and the build prints each page twice to learn its hash.
@@ -122,14 +135,22 @@ def lesson(guide: Guide) -> Lesson:
     """What the guide's page shows."""
     tables = tables_of(guide)
     told, named = worths(tables), myths(tables)
+    years = [year.year for year in guide.years]
     return Lesson(
         parts=tuple(_part(guide, part) for part in guide.parts),
-        bits=_bars(told, "bits", lambda worth: worth.bits),
-        bits_say=_bits_say(tables),
-        minutes=_bars(told, "bits a minute", lambda worth: worth.per_minute),
+        lines=charts.lines(years),
+        lines_say=_lines_say(years),
+        bars=tuple(_bars(told)),
+        bits_say=_bits_say(tables, told),
+        nothing=tuple(
+            Said(worth.clue, _nothing_say(tables, worth.clue))
+            for worth in told
+            if worth.bits < NONE
+        ),
         weak=tuple(_said(tables, each) for each in named.weak),
         humble=tuple(_said(tables, each) for each in named.humble),
-        sure=None if brackets(guide) else _sure(tables, _quickest(told)),
+        words_say=_words_say((*named.weak, *named.humble)),
+        sure=None if brackets(guide) else sure(tables, _quickest(told)[0]),
         years=tuple(_years(tables)),
         clues=tuple(_clue(tables, row, told) for row in rows(guide)),
     )
@@ -149,105 +170,98 @@ def _replaced_say(guide: Guide, part: Part) -> str:
     return f"{say}, and on {percent(part.share)} where the {above} was replaced."
 
 
-def _bars(told: Sequence[Worth], unit: str, of: Callable[[Worth], float]) -> Chart:
-    """The clues by one of their figures, the greatest first."""
-    ranked = sorted(told, key=lambda worth: -of(worth))
-    figures = [f"{of(worth):.2f}" for worth in ranked]
-    drawn = [
-        (capital(worth.clue.name), of(worth), said)
-        for worth, said in zip(ranked, figures, strict=True)
-    ]
-    return Chart(
-        charts.bars(drawn),
-        ("Clue", capital(unit)),
-        tuple((name, said) for name, _, said in drawn),
+def _lines_say(years: Sequence[int]) -> str:
+    step = charts.apart(years)
+    every = "a line a year" if step == 1 else f"a line every {step} years"
+    return f"The pictures run from {years[0]} to {years[-1]}, with {every}."
+
+
+def _bars(told: Sequence[Worth]) -> Iterator[Bar]:
+    """The clues, the one that tells most first."""
+    bits = max((worth.bits for worth in told), default=0.0) or 1.0
+    minute = max((worth.per_minute for worth in told), default=0.0) or 1.0
+    for worth in told:
+        yield Bar(
+            worth.clue,
+            f"{worth.bits:.2f}",
+            charts.bar(worth.bits / bits),
+            f"{worth.per_minute:.1f}",
+            charts.bar(worth.per_minute / minute),
+        )
+
+
+def _bits_say(tables: Tables, told: Sequence[Worth]) -> str:
+    first = listed([clue.name for clue in _quickest(told)[:FIRST]])
+    return (
+        f"To tell {len(tables.guide.years)} years apart, and what is none of them, "
+        f"takes {whole(tables):.1f} bits; each bit halves the doubt. The figures are "
+        f"averages, with replaced parts and mistakes in them. When time is short look "
+        f"at these first: {first}."
     )
 
 
-def _bits_say(tables: Tables) -> str:
-    years = len(tables.guide.years)
+def _bits(bits: float) -> str:
+    """As short as tells it from nothing.
+
+    >>> _bits(1.26), _bits(0.04)
+    ('1.3', '0.04')
+    """
+    return f"{bits:.1f}" if bits >= TENTH else f"{bits:.2f}"
+
+
+def _nothing_say(tables: Tables, clue: Clue) -> str:
+    """Why a clue is worth 0.00 bits."""
+    later = once_known(tables, clue)
+    if later >= NONE:
+        return (
+            "0.00 as long as it is not known which piece of the set it is, since "
+            f"each has its own; then up to {later:.2f} bits."
+        )
     return (
-        f"To tell {years} years apart, and what is none of them, takes "
-        f"{whole(tables):.1f} bits; each bit halves the doubt."
+        "0.00, since all years show much the same; it is here for what else it "
+        "tells, such as whether its part is the first one."
     )
 
 
 def _said(tables: Tables, told: Told) -> Said:
     """What the clue tells on average, and what it can say at best."""
-    say = f"{told.worth.bits:.1f} of {whole(tables):.1f} bits on average."
+    say = f"{_bits(told.worth.bits)} of {whole(tables):.1f} bits on average."
     if told.most is not None:
         best = (
             "No answer to it favours any year."
             if told.most == 1
             else "The answer that tells most raises the odds of its year "
-            f"{times(told.most)}: {strength(told.most)}."
+            f"{times(told.most)}: {_evidence(told.most)}."
         )
         say = f"{say} {best}"
     return Said(told.worth.clue, say)
 
 
-def _quickest(told: Sequence[Worth]) -> Clue:
-    """The clue that tells most a second while nothing is known."""
-    return max(told, key=lambda worth: worth.per_minute).clue
+def _evidence(factor: float) -> str:
+    """
+    >>> _evidence(2.1), _evidence(30.0)
+    ('evidence barely worth a mention', 'strong evidence')
+    """
+    word = strength(factor)
+    return f"evidence {word}" if word == BARELY else f"{word} evidence"
 
 
-def _sure(tables: Tables, first: Clue) -> Sure:
-    steps, rows = sureness(tables), mistaken(tables)
-    names = [str(year.year) for year in tables.guide.years]
-    return Sure(
-        _curve(steps),
-        _curve_say(steps, first),
-        Chart(
-            charts.matrix(names, rows),
-            ("Is of", *names),
-            tuple(
-                (name, *map(_share, row)) for name, row in zip(names, rows, strict=True)
-            ),
-        ),
-        _matrix_say(names, rows),
-    )
-
-
-def _curve(steps: Sequence[Sureness]) -> Chart:
-    return Chart(
-        charts.curve([(str(step.looks), step.right) for step in steps]),
-        ("Clues read", "Leading year is right", "It says so itself", "Seconds"),
-        tuple(
-            (
-                str(step.looks),
-                percent(step.right),
-                percent(step.told),
-                f"{step.seconds:.0f}",
-            )
-            for step in steps
-        ),
-    )
-
-
-def _curve_say(steps: Sequence[Sureness], first: Clue) -> str:
-    few, last = steps[min(USUAL, len(steps) - 1)], steps[-1]
+def _words_say(told: Sequence[Told]) -> str:
+    """What the words for evidence mean, if any of them is used."""
+    if not any(each.most is not None and each.most > 1 for each in told):
+        return ""
+    (strongest, most), (great, much), (some, few) = FACTORS
     return (
-        f"After the best {few.looks} clues, which take {few.seconds:.0f} seconds, the "
-        f"leading year is right {percent(few.right)} of the time; after "
-        f"{last.looks} clues and {last.seconds:.0f} seconds {percent(last.right)}. "
-        f"Begin with the {first.name}; what tells most after it depends on what was "
-        f"seen, and the app asks for that. "
-        f"Counted on {WALKS} specimens drawn from this guide."
+        "How many times an answer raises the odds has a word, after Kass and Raftery "
+        f"(1995): up to {figure(some)} times {BARELY}, up to {figure(great)} {few}, "
+        f"up to {figure(strongest)} {much}, and more than that {most}."
     )
 
 
-def _matrix_say(names: Sequence[str], rows: Sequence[Sequence[float]]) -> str:
-    """Pairs of years of which one takes much of the other's probability."""
-    pairs = [
-        (max(rows[i][k], rows[k][i]), f"{names[i]} and {names[k]}")
-        for i in range(len(names))
-        for k in range(i)
-    ]
-    alike = [pair for p, pair in sorted(pairs, reverse=True) if p >= ALIKE]
-    counted = f"Counted on {EACH} specimens of each year, read whole."
-    if not alike:
-        return f"Read whole, no two years are hard to tell apart. {counted}"
-    return f"Hardest to tell apart: {'; '.join(alike)}. {counted}"
+def _quickest(told: Sequence[Worth]) -> list[Clue]:
+    """The clues that tell most a second while nothing is known, the best first."""
+    ranked = sorted(told, key=lambda worth: -round9(worth.per_minute))
+    return [worth.clue for worth in ranked]
 
 
 def _years(tables: Tables) -> Iterator[YearLesson]:
@@ -263,8 +277,8 @@ def _years(tables: Tables) -> Iterator[YearLesson]:
 def _turn(change: Change, y: int) -> Turn:
     new = [_new_say(each, each.shares[y]) for each in change.new]
     more = [
-        f"{each.option.label} (on {_share(each.shares[y])}, "
-        f"before on {_share(each.shares[y - 1])})"
+        f"{each.option.label} (on {share(each.shares[y])}, "
+        f"before on {share(each.shares[y - 1])})"
         for each in change.more
     ]
     gone = [option.label for option in change.gone]
@@ -282,53 +296,28 @@ def _resized(tables: Tables, y: int) -> Iterator[Turn]:
             yield Turn(clue, say, "", "")
 
 
-def _new_say(found: Seen, share: float) -> str:
+def _new_say(found: Seen, part: float) -> str:
     """What is new, with its share where it is not nearly all."""
     label = found.option.label
-    return label if share >= NEARLY_ALL else f"{label} (on {_share(share)})"
+    return label if part >= NEARLY_ALL else f"{label} (on {share(part)})"
 
 
 def _clue(tables: Tables, row: Row, told: Sequence[Worth]) -> ClueLesson:
     worth = next(each for each in told if each.clue is row.clue)
-    return ClueLesson(
-        row,
-        f"Tells {worth.bits:.1f} of {whole(tables):.1f} bits on average, in "
-        f"{figure(row.clue.seconds)} seconds.",
-        _spans(tables, seen(tables, row.clue)),
+    tells = (
+        f"Tells {_bits(worth.bits)} of {whole(tables):.1f} bits on average, in "
+        f"{figure(row.clue.seconds)} seconds."
+        if worth.bits >= NONE
+        else _nothing_say(tables, row.clue)
     )
+    return ClueLesson(row, tells, tuple(_answers(tables, row)))
 
 
-def _spans(tables: Tables, found: Sequence[Seen]) -> Chart | None:
-    if not any(any(each.shares) for each in found):
-        return None
+def _answers(tables: Tables, row: Row) -> Iterator[Answer]:
+    """The answers of a choice, with bands where the guide says when any was made."""
     years = [year.year for year in tables.guide.years]
-    return Chart(
-        charts.spans(years, [(each.option.label, each.shares) for each in found]),
-        ("Year", *(capital(each.option.label) for each in found)),
-        tuple(_span_rows(years, found)),
-    )
-
-
-def _span_rows(
-    years: Sequence[int], found: Sequence[Seen]
-) -> Iterator[tuple[str, ...]]:
-    """A row a year; years in which all was the same are one."""
-    cells = [tuple(_share(each.shares[y]) for each in found) for y in range(len(years))]
-    start = 0
-    for y in range(1, len(years) + 1):
-        if y == len(years) or cells[y] != cells[start]:
-            first, last = years[start], years[y - 1]
-            name = str(first) if first == last else f"{first}-{last}"
-            yield (name, *cells[start])
-            start = y
-
-
-def _share(share: float) -> str:
-    """A share as a whole per cent; unlike a probability it may be none or all.
-
-    >>> _share(0.0), _share(0.004), _share(0.85), _share(1.0)
-    ('0', 'under 1 %', '85 %', '100 %')
-    """
-    if share == 0:
-        return "0"
-    return f"{100 * share:.0f} %" if share >= 0.005 else "under 1 %"
+    known = seen(tables, row.clue)
+    dated = any(any(each.shares) for each in known)
+    for mark, each in zip(row.marks, known, strict=True):
+        made = ", ".join(runs(years, each.shares))
+        yield Answer(mark, charts.band(each.shares) if dated else None, made)

@@ -14,7 +14,7 @@ from fieldid import __version__, draw
 from fieldid.engine.guide import Guide
 from fieldid.engine.range import brackets
 from fieldid.guides.pack import dump
-from fieldid.web.card import card
+from fieldid.web.card import UNTOLD, card, foot
 from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
@@ -54,8 +54,6 @@ ALONE_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
 """What a page that is a file of its own may do: look as it does, and nothing else."""
 CARD = ("tokens", "base", "drawing", "card")
 """Those of the sheet for a pocket."""
-FLAGS = 3
-"""So many red flags of the guide's own have room there."""
 NAMED = (*JOINED, *(f"css/{name}.css" for name in ALONE), EARLY, *SCRIPTS)
 """The style sheets and scripts that pages and scripts name."""
 COLOUR = "#f4ecd8"
@@ -153,7 +151,7 @@ def lessons(guide_id: str) -> str:
         guide=guide,
         lesson=lesson(guide),
         picture=picture,
-        pictures=pictures(guide.clues),
+        pictures=pictures(guide.clues, scene=guide.drawing),
         drawn=drawn,
     )
 
@@ -243,6 +241,7 @@ def common() -> dict[str, object]:
     """What every page is given."""
     return {
         "base": _shelf().base,
+        "early": EARLY,
         "policy": meta(),
         "swatches": Markup(draw.svg(draw.swatches())),
         "version": __version__,
@@ -266,7 +265,8 @@ def card_page(guide: Guide, *, styles: str = "") -> str:
         pictures=pictures(made.clues),
         styles=Markup(styles),
         sheets=CARD,
-        flags=FLAGS,
+        foot=foot(guide),
+        untold=UNTOLD,
     )
 
 

@@ -11,6 +11,12 @@ from steps import open_kept, start
 TRIED = "wrackham-teale-dotterel"
 GUIDES = [path.stem for path in sorted(RULES.glob("*.toml"))]
 
+PAGES = ("guide", "card", "tree")
+PAPER = "getComputedStyle(document.body).backgroundColor"
+LIGHTNESS = f"Math.max(...{PAPER}.match(/[0-9]+/g).slice(0, 3))"
+SMALLEST = """() => Math.min(...[...document.querySelectorAll("svg.chart text")]
+  .map((each) => each.getBoundingClientRect().height / 1.17))"""
+
 CUT = """() => [...document.querySelectorAll(".card :not(.unseen)")]
   .filter((each) => each.scrollWidth > each.clientWidth + 1 && each.clientWidth
     && getComputedStyle(each).display !== "inline")
@@ -35,7 +41,7 @@ def test_card_is_one_sheet_in_both_sizes(guide, standing, launch):
 
 @pytest.mark.parametrize("width", [320, 390, 1280])
 def test_lesson_fits_every_width(width, standing, launch):
-    """In print as well; a table that is wider scrolls by itself."""
+    """In print as well, every table included."""
     page = launch((width, 800))
     page.goto(f"{standing.url}guide-{TRIED}.html")
 
@@ -65,7 +71,51 @@ def test_lesson_needs_no_scripts(standing, launch):
     page = launch(java_script_enabled=False)
     page.goto(f"{standing.url}guide-{TRIED}.html")
 
-    page.locator("summary", has_text="In figures").first.click()
     expect(page.locator(".plot td").first).to_be_visible()
+    expect(page.locator(".made .band").first).to_be_visible()
     page.get_by_role("link", name="A card to print").click()
     expect(page.locator(".step").first).to_be_visible()
+
+
+def test_pages_are_dark_where_the_app_is(standing, launch):
+    """And light again on paper."""
+    page = launch()
+    open_kept(page, standing.url)
+    page.get_by_label("Dark").check()
+
+    for name in PAGES:
+        page.emulate_media(media="screen")
+        page.goto(f"{standing.url}{name}-{TRIED}.html")
+        assert page.evaluate(LIGHTNESS) < 60, name
+        page.emulate_media(media="print")
+        assert page.evaluate(LIGHTNESS) > 200, name
+
+
+def test_pages_are_light_without_scripts(standing, launch):
+    page = launch(java_script_enabled=False)
+
+    for name in PAGES:
+        page.goto(f"{standing.url}{name}-{TRIED}.html")
+        expect(page.locator("h1")).to_be_visible()
+        expect(page.locator("html")).not_to_have_attribute("data-theme", "dark")
+
+
+def test_letters_of_charts_are_large_on_a_small_phone(standing, launch):
+    page = launch((320, 800))
+    page.goto(f"{standing.url}guide-{TRIED}.html")
+
+    assert page.evaluate(SMALLEST) >= 13
+
+
+def test_lesson_is_printed_short_and_whole(standing, launch):
+    """What is folded on the screen is open on paper."""
+    page = launch()
+    page.goto(f"{standing.url}guide-dated-marks.html")
+    last = page.locator("details .spans__list span").last
+    expect(last).not_to_be_visible()
+    page.emulate_media(media="print")
+    expect(last).to_be_visible()
+
+    page.goto(f"{standing.url}guide-{TRIED}.html")
+    printed = page.pdf(format="A4", prefer_css_page_size=True)
+    assert len(re.findall(rb"/Type\s*/Page\b", printed)) <= 12

@@ -7,6 +7,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from fieldid.engine import prepare
+from fieldid.engine.guide import Members, Size
 from fieldid.learn.seen import changes, seen
 from fieldid.learn.simulate import mistaken, sureness
 from fieldid.learn.worth import worths
@@ -31,6 +32,20 @@ RANGES = guide(
 )
 PART = part("head", 0.001)
 NO_CHOICE = guide(measure("width"))
+TELLING = option("dots", span((1951, 1951))), option("lines", span((1952, 1952)))
+POPULAR = guide(
+    choice("face", *TELLING),
+    choice("cap", *TELLING, misread=0.3, popular=True),
+    choice("sole", *TELLING),
+)
+BY_MEMBER = guide(
+    measure(
+        "length",
+        Size((1951, 1951), 10.0, 0.3, ("2",)),
+        Size((1952, 1952), 20.0, 0.3, ("2",)),
+    ),
+    members=Members(("2", "3")),
+)
 
 
 def page_of(found):
@@ -48,10 +63,35 @@ def page():
 def table(page, caption):
     """The figures beside the chart with this caption."""
     [plot] = [each for each in page.select(".plot") if caption in each.figcaption.text]
+    return rows_of(plot)
+
+
+def rows_of(place):
     return [
-        [cell.text.replace("\u00a0", " ") for cell in row.find_all(["th", "td"])]
-        for row in plot.select("tbody tr")
+        [plainly(cell.text) for cell in row.find_all(["th", "td"])]
+        for row in place.select("tbody tr")
     ]
+
+
+def plainly(text):
+    """Without what keeps figures together."""
+    return text.replace("\u00a0", " ").replace("\u2011", "-")
+
+
+def shares_of(told):
+    """Years with their shares, from words: `1954-1955: 87 %, 1956: all`."""
+    found = {}
+    for run in told.split(", ") if ": " in told else ():
+        years, said = run.split(": ")
+        low, _, high = said.removesuffix(" %").partition("-")
+        bounds = {"all": (100, 100), "under 1": (0, 1)}.get(low) or (
+            int(low),
+            int(high or low),
+        )
+        first, _, last = years.partition("-")
+        for year in range(int(first), int(last or first) + 1):
+            found[year] = bounds
+    return found
 
 
 def plain(text):
@@ -59,18 +99,19 @@ def plain(text):
 
 
 def test_bits_are_the_engines(page):
-    told = table(page, "Bits that each clue tells")
+    told = rows_of(page.select_one(".figures--bars"))
 
-    assert [(name.lower(), said) for name, said in told] == [
-        (worth.clue.name.lower(), f"{worth.bits:.2f}") for worth in worths(TABLES)
+    assert [(name.lower(), bits, minute) for name, bits, minute in told] == [
+        (worth.clue.name.lower(), f"{worth.bits:.2f}", f"{worth.per_minute:.1f}")
+        for worth in worths(TABLES)
     ]
 
 
-def test_bits_a_minute_begin_with_the_most(page):
-    told = [float(said) for _, said in table(page, "Bits a minute")]
-    known = sorted((worth.per_minute for worth in worths(TABLES)), reverse=True)
+def test_quickest_clues_are_named():
+    ranked = sorted(worths(TABLES), key=lambda worth: -worth.per_minute)
+    named = "{}, {} and {}".format(*(worth.clue.name for worth in ranked[:3]))
 
-    assert told == [pytest.approx(each, abs=0.005) for each in known]
+    assert f"look at these first: {named}." in lesson(GUIDE).bits_say
 
 
 def test_curve_is_the_simulations(page):
@@ -84,32 +125,30 @@ def test_curve_is_the_simulations(page):
 
 
 def test_matrix_is_the_simulations(page):
+    """What is named is as it was counted; what is not is under one in a hundred."""
     told = table(page, "A row a year")
+    years = [str(year.year) for year in GUIDE.years]
 
-    for (_, *cells), row in zip(told, mistaken(TABLES), strict=True):
-        assert [plain(cell) for cell in cells] == [
-            pytest.approx(100 * p, abs=1) for p in row
-        ]
+    for (_, words), row in zip(told, mistaken(TABLES), strict=True):
+        named = dict(re.findall(r"(\d{4}) (?:over )?(\d+) %", words))
+        assert named
+        for year, p in zip(years, row, strict=True):
+            assert 100 * p == pytest.approx(int(named.get(year, 0)), abs=1)
 
 
 def test_spans_are_the_guides(page):
-    """Years in which all was the same share a row."""
-    for k, clue in enumerate(GUIDE.clues):
-        plots = page.find(id=f"clue-{clue.id}").parent.select(".plot tbody tr")
-        shares = {
-            row.th.text: [plain(cell.text) for cell in row.find_all("td")]
-            for row in plots
-        }
-        for y, year in enumerate(GUIDE.years):
-            run = [key for key in shares if within(year.year, key)]
-            known = [each.shares[y] for each in seen(TABLES, GUIDE.clues[k])]
-            if run:
-                assert shares[run[0]] == [pytest.approx(100 * p, abs=1) for p in known]
-
-
-def within(year, run):
-    first, _, last = run.partition("-")
-    return int(first) <= year <= int(last or first)
+    """Years in which all was the same are told together."""
+    for clue in GUIDE.clues:
+        section = page.find(id=f"clue-{clue.id}").parent
+        answers = section.select(".made tbody tr")
+        known = seen(TABLES, clue)
+        assert len(answers) == len(known)
+        for row, each in zip(answers, known, strict=True):
+            assert each.option.label in row.th.text
+            told = shares_of(plainly(row.td.find_all(string=True)[-1]))
+            for year, p in zip(GUIDE.years, each.shares, strict=True):
+                low, high = told.get(year.year, (0, 0))
+                assert low - 1 <= 100 * p <= high + 1
 
 
 def test_every_change_is_told_in_its_year(page):
@@ -133,12 +172,39 @@ def test_every_clue_and_part_has_its_place(page):
         assert each.name in page.find(id=f"part-{each.id}").text.lower()
 
 
-def test_chart_is_hidden_and_its_table_named(page):
-    for plot in page.select(".plot"):
-        assert plot.svg["aria-hidden"] == "true"
-        assert plot.select_one("[role=group]")["aria-label"]
-        assert plot.select("thead th[scope=col]")
-        assert all(row.th["scope"] == "row" for row in plot.select("tbody tr"))
+def test_charts_are_hidden_and_tables_named(page):
+    for drawn in page.select("svg.chart, svg.bar, svg.band"):
+        assert drawn["aria-hidden"] == "true"
+    for each in page.select("table"):
+        assert each.get("aria-label") or page.find(id=each["aria-labelledby"])
+        assert each.select("thead th[scope=col]")
+        assert all(row.th["scope"] == "row" for row in each.select("tbody tr"))
+
+
+def test_clue_that_tells_nothing_says_why():
+    face = choice("face", option("dots", span()), option("lines"))
+    same = lesson(guide(face, outside=0.0))
+    [said] = same.nothing
+
+    assert said.say.startswith("0.00, since all years show much the same")
+    assert same.clues[0].tells == said.say
+
+
+def test_size_of_a_member_tells_once_it_is_known():
+    [said] = lesson(BY_MEMBER).nothing
+
+    assert "not known which piece of the set" in said.say
+    assert re.search(r"then up to 0\.[1-9]\d bits", said.say)
+
+
+def test_words_for_evidence_are_explained():
+    """Where one of them stands, and not elsewhere."""
+    page = BeautifulSoup(page_of(POPULAR), "html.parser")
+    told = page.find(id="myths").find_next("p").text
+
+    assert "up to 3 times barely worth a mention, up to 20 positive" in told
+    assert "up to 150 strong, and more than that very strong" in told
+    assert lesson(GUIDE).words_say == ""
 
 
 @pytest.mark.parametrize("found", [GUIDE, RANGES, NO_CHOICE], ids=lambda g: g.id)
@@ -146,7 +212,8 @@ def test_page_is_valid_and_needs_no_script(found):
     text = page_of(found)
 
     html5lib.HTMLParser(strict=True).parse(text)
-    assert "<script" not in text
+    [script] = BeautifulSoup(text, "html.parser").find_all("script")
+    assert script["src"].endswith("phone/early.js")
     assert "style=" not in text
 
 

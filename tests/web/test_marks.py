@@ -7,7 +7,7 @@ from fieldid.engine.guide import Field, Size
 from fieldid.guides.load import load
 from fieldid.paths import RULES
 from fieldid.web.app import create_app
-from fieldid.web.marks import rows
+from fieldid.web.marks import SHORT, Listed, rows
 from make import choice, code, guide, measure, model_year, number, option, part, span
 
 NONE = option("none", span(share=0.9))
@@ -41,19 +41,87 @@ def test_number_is_looked_up_in_its_table():
     assert row.lists[0].entries == ("1950: 1", "1960: 1,101", "last: 3,000")
 
 
-def test_code_lists_what_stands_for_which_year():
-    letter = Field("letter", "year-letter", 1, "AB", codes=((1950, "A"), (1951, "B")))
-    [row] = rows(bracketing(code("stamp", letter)))
+def laid_out(*fields):
+    """What is told of a code with these fields."""
+    [row] = rows(bracketing(code("stamp", *fields)))
+    [told] = row.lists
+    return told.entries
 
-    assert [(each.title, each.entries) for each in row.lists] == [
-        ("The letter", ("A: 1950", "B: 1951"))
-    ]
+
+def test_code_tells_years_of_a_letter_together():
+    codes = ((1950, "A"), (1951, "A"), (1952, "B"), (1954, "A"))
+    letter = Field("letter", "year-letter", 1, "AB", codes=codes)
+
+    assert laid_out(letter) == ("Letter: A 1950-1951 and 1954; B 1952.",)
+
+
+@pytest.mark.parametrize(
+    ("field", "told"),
+    [
+        (Field("m", "month", 1, "ABCDEFGHIJKLX"), "A January to L December; X tells"),
+        (Field("m", "month", 1, "ABCDEFGHJKLM"), "A January, B February, C March"),
+        (
+            Field("y", "year", 1, "0123456789"),
+            "the last figure of the year it was built",
+        ),
+        (Field("y", "year", 2, "0123456789"), "the last two figures of the year"),
+        (Field("p", "plain", 1, "AB"), "nothing about the date"),
+    ],
+)
+def test_field_tells_what_it_means(field, told):
+    [entry] = laid_out(field)
+
+    assert f": {told}" in entry
+
+
+def test_mark_that_is_older_is_not_when_it_was_built():
+    year = Field("year", "year", 4, "0123456789")
+    [row] = rows(bracketing(code("stamp", year, lag=5)))
+
+    assert row.lists[0].entries == ("Year: the year it was marked so.",)
+
+
+def sized(*sizes):
+    [row] = rows(bracketing(measure("pad", *sizes)))
+    [told] = row.lists
+    return told
 
 
 def test_measure_lists_its_sizes():
-    [row] = rows(bracketing(measure("pad", Size((1950, 1959), 6.25, 0.5))))
+    told = sized(Size((1950, 1959), 6.25, 0.5), Size((1960, 1960), 7.0, 0.25))
 
-    assert row.lists[0].entries == ("1950-1959: 6.25 mm, give or take 0.5",)
+    assert told.entries == (
+        "1950-1959: 6.25 mm, give or take 0.5",
+        "1960: 7 mm, give or take 0.25",
+    )
+
+
+def test_spread_of_all_sizes_is_told_once():
+    told = sized(Size((1950, 1959), 6.0, 0.5), Size((1960, 1960), 7.0, 0.5))
+
+    assert told.title == "The usual sizes, give or take 0.5 mm"
+    assert told.entries == ("1950-1959: 6 mm", "1960: 7 mm")
+
+
+def test_sizes_of_members_stand_with_their_names():
+    told = sized(
+        Size((1950, 1955), 6.0, 0.5, ("2",)),
+        Size((1956, 1956), 7.0, 0.5, ("2",)),
+        Size((1957, 1957), 6.0, 0.5, ("2",)),
+        Size((1950, 1957), 9.0, 0.5),
+    )
+
+    assert told.entries == (
+        "2: 1950-1955 and 1957: 6 mm; 1956: 7 mm",
+        "all others: 1950-1957: 9 mm",
+    )
+
+
+def test_long_table_is_folded():
+    [row] = rows(bracketing(number("patent", {1950: 1, 1960: 1101}, 3000, lag=5)))
+
+    assert not row.lists[0].folded
+    assert Listed("", ("1950: 1",) * (SHORT + 1)).folded
 
 
 @pytest.fixture(scope="module")
@@ -74,7 +142,9 @@ def test_page_has_every_clue_with_its_source(page):
         assert " ".join((clue.source or marks.source).split()) in text
 
 
-def test_page_needs_no_script(page):
+def test_page_has_no_script_but_its_theme(page):
     soup, _ = page
 
-    assert not soup.find_all("script")
+    assert [each["src"].split("/")[-1] for each in soup.find_all("script")] == [
+        "early.js"
+    ]
