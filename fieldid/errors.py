@@ -39,12 +39,32 @@ class GuideError(FieldidError):
         super().__init__("\n".join(map(str, self.problems)))
 
 
+class CensusError(GuideError):
+    """A census with problems, all of them."""
+
+
 class FindError(FieldidError):
     """A find that cannot be judged; one sentence."""
 
 
 class BuildError(FieldidError):
     """A bundle that would not work on a phone."""
+
+
+class InboxError(FieldidError):
+    """What cannot be taken into the inbox, or cannot be done there; one sentence."""
+
+
+class WriteError(FieldidError):
+    """A file that could not be written; what was there before still is."""
+
+
+class ChangedError(FieldidError):
+    """A file that is no longer what it was when it was opened."""
+
+
+class TakenError(FieldidError):
+    """A file that would be new and is there already."""
 
 
 class UsageError(FieldidError):

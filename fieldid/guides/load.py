@@ -20,16 +20,23 @@ def load(path: Path | str) -> Guide:
     it.
     """
     path = Path(path)
-    beside = {other.stem: other for other in sorted(path.parent.glob("*.toml"))}
-    return _guide(read(path), stem=path.stem, beside=beside)
+    return _guide(read(path), stem=path.stem, beside=_beside(path.parent))
 
 
-def loads(content: bytes, *, file: str, stem: str | None = None) -> Guide:
+def loads(
+    content: bytes, *, file: str, stem: str | None = None, folder: Path | None = None
+) -> Guide:
     """The guide in a file's content; `stem` is the id that it must have, if any.
 
-    It has no folder, and so no guide beside it to include.
+    What it includes lies in the `folder`; without one there is nothing to include.
     """
-    return _guide(source(content, file=file), stem=stem, beside={})
+    beside = _beside(folder) if folder else {}
+    return _guide(source(content, file=file), stem=stem, beside=beside)
+
+
+def _beside(folder: Path) -> dict[str, Path]:
+    """The guides of a folder by id."""
+    return {path.stem: path for path in sorted(folder.glob("*.toml"))}
 
 
 def _guide(found: Source, *, stem: str | None, beside: dict[str, Path]) -> Guide:

@@ -23,19 +23,21 @@ class Source:
 
 def read(path: Path) -> Source:
     """The file's text and table."""
+    return source(content(path), file=str(path))
+
+
+def content(path: Path) -> bytes:
+    """What is in the file, or a little more of it than may be."""
     try:
         with path.open("rb") as stream:
-            content = stream.read(MOST_BYTES + 1)
+            return stream.read(MOST_BYTES + 1)
     except OSError as error:
         raise problem(str(path), 0, "unreadable", why=error.strerror) from error
-    return source(content, file=str(path))
 
 
 def source(content: bytes, *, file: str) -> Source:
     """The text and table of a file's content."""
-    if len(content) > MOST_BYTES:
-        raise problem(file, 0, "too-large", most=MOST_BYTES)
-    text = _text(content, file)
+    text = decoded(content, file=file)
     try:
         return Source(file, text, tomllib.loads(text))
     except RecursionError as error:
@@ -52,7 +54,10 @@ def problem(file: str, line: int, code: str, **words: object) -> GuideError:
     return GuideError([Problem(file, line, "", told.wrong, told.right)])
 
 
-def _text(content: bytes, file: str) -> str:
+def decoded(content: bytes, *, file: str) -> str:
+    """The text of a file's content, whether it is TOML or not."""
+    if len(content) > MOST_BYTES:
+        raise problem(file, 0, "too-large", most=MOST_BYTES)
     try:
         # Some editors write a byte order mark; it means nothing here.
         return content.decode("utf-8-sig")
