@@ -7,6 +7,7 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -49,13 +50,13 @@ def parser() -> argparse.ArgumentParser:
         (
             _build,
             "build",
-            "Write the phone app into a folder, for any web host with HTTPS.",
+            "Write the phone app as files for any web host with HTTPS, or as one file.",
             _build_options,
         ),
         (
             _serve,
             "serve",
-            "Build the phone app and serve it from this machine until stopped.",
+            "Serve the phone app, and the workbench for guides, until stopped.",
             _serve_options,
         ),
         (
@@ -69,6 +70,30 @@ def parser() -> argparse.ArgumentParser:
             "card",
             "Write a guide as one sheet to print, for a pocket without a phone.",
             _card_options,
+        ),
+        (
+            _give,
+            "give",
+            "Write a guide as one file, for somebody to add on a phone.",
+            _give_options,
+        ),
+        (
+            _audit,
+            "audit",
+            "Try a guide on specimens drawn from it: how often, how soon it is right.",
+            _audit_options,
+        ),
+        (
+            _census,
+            "census",
+            "Compare a guide's shares with its confirmed specimens, and write counts.",
+            _census_options,
+        ),
+        (
+            _inbox,
+            "inbox",
+            "Take files of finds, as phones save them, into the workbench's inbox.",
+            _inbox_options,
         ),
     ):
         own = commands.add_parser(name, help=does, description=does)
@@ -92,17 +117,42 @@ def _build_options(own: argparse.ArgumentParser) -> None:
     own.add_argument(
         "--out",
         type=Path,
-        required=True,
         metavar="DIR",
         help="the folder to write: new, empty, or written by an earlier build",
+    )
+    own.add_argument(
+        "--one-file",
+        type=Path,
+        metavar="FILE",
+        help="write the app as one HTML file, which desktops and Android open without "
+        "any host; it keeps nothing",
+    )
+    own.add_argument(
+        "--address",
+        metavar="URL",
+        help="where the folder will be: write a page with its QR code beside it",
+    )
+    own.add_argument(
+        "--take-down",
+        action="store_true",
+        help="write what takes the app off phones, and leaves them their finds, "
+        "instead of the app",
     )
     _guides(own)
 
 
 def _build(asked: argparse.Namespace) -> int:
-    from fieldid.commands.build import build
+    from fieldid.commands.build import Asked, build
 
-    build(asked.guides, asked.out)
+    build(
+        Asked(
+            guides=asked.guides,
+            out=asked.out,
+            one_file=asked.one_file,
+            address=asked.address,
+            take_down=asked.take_down,
+        )
+    )
     return 0
 
 
@@ -124,15 +174,49 @@ def _serve_options(own: argparse.ArgumentParser) -> None:
         "--out",
         type=Path,
         metavar="DIR",
-        help="keep the built files in this folder (default: a temporary one)",
+        help="keep a copy of the built files in this folder",
+    )
+    own.add_argument(
+        "--rules",
+        type=Path,
+        metavar="DIR",
+        help="the folder of guides that the workbench edits and the app shows; it may "
+        "be new (default: the guides that come with fieldid)",
+    )
+    own.add_argument(
+        "--certificate",
+        type=Path,
+        metavar="FILE",
+        help="serve over HTTPS with this certificate, in PEM; needs --key",
+    )
+    own.add_argument(
+        "--key", type=Path, metavar="FILE", help="the certificate's private key"
+    )
+    own.add_argument(
+        "--password-file",
+        type=Path,
+        metavar="FILE",
+        help="ask for a password at the workbench, whose hash is in this file; it is "
+        "written when a new password was typed",
     )
     _guides(own)
 
 
 def _serve(asked: argparse.Namespace) -> int:
-    from fieldid.commands.serve import serve
+    from fieldid.commands.serve import Asked, serve
 
-    serve(asked.guides, host=asked.host, port=asked.port, out=asked.out)
+    serve(
+        Asked(
+            guides=asked.guides,
+            rules=asked.rules,
+            host=asked.host,
+            port=asked.port,
+            out=asked.out,
+            certificate=asked.certificate,
+            key=asked.key,
+            password_file=asked.password_file,
+        )
+    )
     return 0
 
 
@@ -238,6 +322,117 @@ def _card(asked: argparse.Namespace) -> int:
     return 0
 
 
+def _give_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
+    own.add_argument(
+        "--out",
+        type=Path,
+        required=True,
+        metavar="FILE",
+        help="the file to write; name it .txt, since phones hand on texts to any app",
+    )
+
+
+def _give(asked: argparse.Namespace) -> int:
+    from fieldid.commands.give import give
+
+    give(asked.guide, asked.out)
+    return 0
+
+
+def _audit_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
+    own.add_argument(
+        "--specimens",
+        type=_count,
+        metavar="N",
+        help="how many to draw (default: 1000, or 200 for a guide that brackets)",
+    )
+    own.add_argument(
+        "--seed",
+        type=int,
+        default=1,
+        metavar="N",
+        help="another number draws other specimens (default: 1)",
+    )
+    own.add_argument(
+        "--processes",
+        type=_count,
+        default=1,
+        metavar="N",
+        help="how many to work with; the figures stay the same (default: 1)",
+    )
+    own.add_argument("--json", action="store_true", help="print the audit as JSON")
+
+
+def _audit(asked: argparse.Namespace) -> int:
+    from fieldid.commands.audit import audit
+
+    whole = audit(
+        asked.guide,
+        specimens=asked.specimens,
+        seed=asked.seed,
+        processes=asked.processes,
+        as_json=asked.json,
+    )
+    return 0 if whole else INTERRUPTED
+
+
+def _census_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument("guide", metavar="GUIDE", help="a guide's file, or its id")
+    own.add_argument(
+        "--census",
+        type=Path,
+        metavar="FILE.csv",
+        help="the specimens (default: <guide>.census.csv beside the guide)",
+    )
+    own.add_argument(
+        "--accept",
+        action="append",
+        default=[],
+        metavar="CLUE[.OPTION[.PLACE]]",
+        help="write these counts into the guide; may be repeated",
+    )
+    own.add_argument(
+        "--accept-all",
+        action="store_true",
+        help="write the counts of all spans that disagree into the guide",
+    )
+    own.add_argument("--json", action="store_true", help="print it as JSON")
+
+
+def _census(asked: argparse.Namespace) -> int:
+    from fieldid.commands.census import Wishes, census
+
+    accept = tuple(asked.accept)
+    wishes = Wishes(date.today(), asked.json, accept, asked.accept_all)
+    census(asked.guide, asked.census, wishes)
+    return 0
+
+
+def _inbox_options(own: argparse.ArgumentParser) -> None:
+    own.add_argument(
+        "files",
+        nargs="+",
+        type=Path,
+        metavar="FILE",
+        help="a file of finds, or a folder with some: .zip and .json",
+    )
+    own.add_argument(
+        "--rules",
+        type=Path,
+        metavar="DIR",
+        help="the folder of guides, beside which the inbox lies (default: the guides "
+        "that come with fieldid)",
+    )
+
+
+def _inbox(asked: argparse.Namespace) -> int:
+    from fieldid.commands.inbox import inbox
+
+    return inbox(asked.files, asked.rules)
+
+
 class _InOrder(argparse.Action):
     """Keeps its values in `words`, among those of other options, as they were given."""
 
@@ -258,6 +453,13 @@ def _guides(own: argparse.ArgumentParser) -> None:
         metavar="GUIDE",
         help="a guide's file, or its id; without any, those that come with fieldid",
     )
+
+
+def _count(text: str) -> int:
+    count = int(text)
+    if count < 1:
+        raise argparse.ArgumentTypeError(f"{count} is too few; use 1 or more")
+    return count
 
 
 def _port(text: str) -> int:

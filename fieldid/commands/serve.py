@@ -1,111 +1,214 @@
-"""`fieldid serve`: builds the phone app and serves it until it is stopped."""
+"""`fieldid serve`: the phone app and the workbench, until it is stopped."""
 
-import errno
+import getpass
 import ipaddress
-import logging
 import signal
 import socket
+import ssl
+import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from types import FrameType
+from wsgiref.types import WSGIApplication
 
-# The library does not say its types.
-from waitress import create_server  # type: ignore[import-untyped]
+from werkzeug.middleware.dispatcher import DispatcherMiddleware
 
-from fieldid.build.site import bundle
+from fieldid.commands.listening import Server, encryption, listening
 from fieldid.commands.shelf import load_all
-from fieldid.errors import FieldidError
-from fieldid.web.app import create_app
+from fieldid.engine.guide import Guide
+from fieldid.errors import BuildError, FieldidError, GuideError, Problem, UsageError
+from fieldid.guides.load import load
+from fieldid.inbox.store import beside
+from fieldid.paths import RULES
+from fieldid.web.headers import sealed
+from fieldid.workbench import passwords
+from fieldid.workbench.app import create_workbench
+from fieldid.workbench.phone import Phone, State
 
 NO_HTTPS = (
     "Other machines reach this address without HTTPS, and browsers keep nothing from "
     "such an address:\n"
     "a phone can use the app here while this machine is on and in reach, but it is "
     "never ready for no signal.\n"
-    "For that, put the folder of `fieldid build` on a web host with HTTPS."
+    "For that, put the folder of `fieldid build` on a web host with HTTPS, or give "
+    "--certificate and --key that phones trust."
 )
+WORKBENCH_OFF = (
+    "THE WORKBENCH IS OFF, because other machines reach this address.\n"
+    "It is on with HTTPS (--certificate FILE --key FILE) and a password "
+    "(--password-file FILE, or typed when asked),\n"
+    "or on this machine alone, without --host."
+)
+"""Said loudly, because somebody will look for it."""
+LEFT_OUT = "Left out of the phone app until they are mended, at the workbench say:"
+MOUNT = "/workbench"
 
-THREADS = 8
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the command was called with."""
+
+    guides: Sequence[str]
+    rules: Path | None
+    host: str
+    port: int
+    out: Path | None
+    certificate: Path | None
+    key: Path | None
+    password_file: Path | None
 
 
-def serve(names: Sequence[str], *, host: str, port: int, out: Path | None) -> None:
+def serve(asked: Asked) -> None:
     """Serves until Ctrl-C or SIGTERM, both of which are a good end."""
     signal.signal(signal.SIGTERM, _stop)
     try:
-        with _listening(host, port) as listener, _folder(out) as folder:
-            _serve(names, listener, folder)
+        with listening(asked.host, asked.port) as listener, _work() as work:
+            _serve(asked, listener, work)
     except KeyboardInterrupt:
         pass
     print("Stopped.", flush=True)
 
 
-def _serve(names: Sequence[str], listener: socket.socket, folder: Path) -> None:
-    guides = load_all(names)
+def _serve(asked: Asked, listener: socket.socket, work: Path) -> None:
+    rules = _folder(asked.rules or RULES)
+    context = _encryption(asked)
+    alone = _address(listener).is_loopback
+    password = _password(asked, needed=context is not None and not alone)
+    has_bench = alone or (context is not None and password is not None)
+    phone = Phone(lambda: _guides(asked, rules), work, asked.out)
     print("Building the phone app, some seconds a guide...", flush=True)
-    made = bundle(guides)
-    made.write(folder)
-    app = create_app(guides=guides, build=made.build, bundle=folder)
-    # A browser asks for several files at once; that a few wait is no news.
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
-    server = create_server(app, sockets=[listener], threads=THREADS)
-    print(*_greeting(listener), sep="\n", flush=True)
+    if has_bench and not asked.guides:
+        _begin(phone, rules)
+    else:
+        phone.make()
+    app: WSGIApplication = phone
+    if has_bench:
+        bench = create_workbench(
+            rules=rules, inbox=beside(rules), phone=phone, password=password
+        )
+        app = DispatcherMiddleware(phone, {MOUNT: bench})
+    server = Server(listener, sealed(app), context)
+    server.prepare()
+    scheme = "https" if context else "http"
+    print(*_greeting(listener, scheme, has_bench=has_bench), sep="\n", flush=True)
     try:
-        server.run()
+        server.serve()
     finally:
-        server.close()
+        server.stop()
 
 
-def _greeting(listener: socket.socket) -> Iterator[str]:
-    host, port = listener.getsockname()[:2]
-    shown = f"[{host}]" if ":" in host else host
-    address = ipaddress.ip_address(host)
+def _guides(asked: Asked, rules: Path) -> list[Guide]:
+    """The guides that were named, or those of the folder; every problem at once."""
+    own = {path.stem: str(path) for path in sorted(rules.glob("*.toml"))}
+    names = [own.get(name, name) for name in asked.guides] or list(own.values())
+    if not names:
+        raise BuildError(
+            f"There is no guide in {rules}, and the app is made of guides."
+        )
+    return load_all(names)
+
+
+def _begin(phone: Phone, rules: Path) -> None:
+    """Serves the guides that are whole; the others can be mended at the workbench."""
+    guides: list[Guide] = []
+    problems: list[Problem] = []
+    for path in sorted(rules.glob("*.toml")):
+        try:
+            guides.append(load(path))
+        except GuideError as error:
+            problems.extend(error.problems)
+    if problems:
+        _tell(phone, f"{LEFT_OUT}\n{GuideError(problems)}")
+    if not guides:
+        return _tell(phone, f"No phone app is served: {rules} holds no whole guide.")
+    try:
+        phone.make(guides)
+    except BuildError as error:
+        _tell(phone, f"No phone app is served: {error}")
+
+
+def _tell(phone: Phone, sentence: str) -> None:
+    print(sentence, flush=True)
+    phone.state = State("failed", sentence)
+
+
+def _folder(rules: Path) -> Path:
+    """The folder of the guides, made if it is new."""
+    try:
+        rules.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FieldidError(f"{rules} can be no folder: {error.strerror}.") from error
+    return rules.resolve()
+
+
+def _encryption(asked: Asked) -> ssl.SSLContext | None:
+    if asked.certificate and asked.key:
+        return encryption(asked.certificate, asked.key)
+    if asked.certificate or asked.key:
+        raise UsageError("--certificate and --key go together: name both files.")
+    return None
+
+
+def _password(asked: Asked, *, needed: bool) -> str | None:
+    """The hash of the password: from its file, or of what is typed; None without."""
+    file = asked.password_file
+    if file and file.exists():
+        return passwords.read(file)
+    if not file and not (needed and sys.stdin.isatty()):
+        return None
+    if not sys.stdin.isatty():
+        raise FieldidError(
+            f"{file} is not there, and nobody can type a password: "
+            "start once from a terminal, and the file is written."
+        )
+    kept = passwords.hashed(_typed())
+    if file:
+        passwords.keep(file, kept)
+    return kept
+
+
+def _typed() -> str:
+    """A new password, typed twice alike."""
+    while True:
+        first = getpass.getpass("A new password for the workbench: ")
+        if sentence := passwords.refused(first):
+            print(sentence, flush=True)
+        elif first == getpass.getpass("The same once more: "):
+            return first
+        else:
+            print("These two differ.", flush=True)
+
+
+def _greeting(
+    listener: socket.socket, scheme: str, *, has_bench: bool
+) -> Iterator[str]:
+    port, address = listener.getsockname()[1], _address(listener)
+    shown = f"[{address}]" if address.version == 6 else str(address)
+    here = "localhost" if address.is_unspecified else shown
     if address.is_unspecified:
         yield f"Serving at port {port} of every address of this machine."
-        yield f"On this machine: http://localhost:{port}/"
+        yield f"On this machine: {scheme}://localhost:{port}/"
     else:
-        yield f"Serving at http://{shown}:{port}/"
-    if not address.is_loopback:
+        yield f"Serving at {scheme}://{shown}:{port}/"
+    if not address.is_loopback and scheme == "http":
         yield NO_HTTPS
+    if has_bench:
+        yield f"The workbench for guides: {scheme}://{here}:{port}{MOUNT}/"
+    else:
+        yield WORKBENCH_OFF
     yield "Stop with Ctrl-C."
 
 
-@contextmanager
-def _listening(host: str, port: int) -> Iterator[socket.socket]:
-    """A socket at the address, taken before the build so that nobody waits in vain."""
-    try:
-        family, _, _, _, address = socket.getaddrinfo(
-            host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE
-        )[0]
-        listener = socket.create_server(address[:2], family=family)
-    except OSError as error:
-        raise FieldidError(_why(error, host, port)) from error
-    with listener:
-        yield listener
-
-
-def _why(error: OSError, host: str, port: int) -> str:
-    """Why the address cannot be had, and what to do."""
-    if error.errno == errno.EADDRINUSE:
-        return (
-            f"Port {port} of {host} is in use by another program: "
-            f"stop that one, or choose another port with --port {port + 1}."
-        )
-    if error.errno == errno.EACCES:
-        return f"Port {port} may not be used here: choose one from 1024 up with --port."
-    return (
-        f"{host!r} is not an address of this machine ({error.strerror}): "
-        "leave out --host, or use --host 0.0.0.0 for all of its addresses."
-    )
+def _address(listener: socket.socket) -> ipaddress.IPv4Address | ipaddress.IPv6Address:
+    return ipaddress.ip_address(listener.getsockname()[0].partition("%")[0])
 
 
 @contextmanager
-def _folder(out: Path | None) -> Iterator[Path]:
-    """The folder for the built files."""
-    if out is not None:
-        yield out
-        return
+def _work() -> Iterator[Path]:
+    """A folder for the bundles that are served."""
     with TemporaryDirectory(prefix="fieldid-") as folder:
         yield Path(folder)
 

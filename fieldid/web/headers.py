@@ -44,15 +44,20 @@ NEVER = "no-store"
 
 BUILT = re.compile(r"/v/[0-9a-f]{12}/")
 """What never changes, because its address carries the hash of all contents."""
-FORMS = re.compile(r"/judge(/|$)")
+FORMS = re.compile(r"/(judge|workbench)(/|$)")
 """What holds a form, and a person's find: sent to this server, kept nowhere."""
+SANDBOXED = re.compile(r"/workbench/photos/")
+"""What came from a stranger: shown as a picture, and nothing else even if opened."""
+PLAIN = re.compile(r"/workbench/static/")
+"""The style sheets and scripts of those pages, which hold nobody's secret."""
 
 
 def sealed(inner: WSGIApplication) -> WSGIApplication:
     """The application with the table's headers in place of its own."""
 
     def outer(environ: WSGIEnvironment, start: StartResponse) -> Iterable[bytes]:
-        path = environ.get("PATH_INFO", "")
+        # An application that is mounted may be sealed too, and sees half of its path.
+        path = environ.get("SCRIPT_NAME", "") + environ.get("PATH_INFO", "")
 
         def start_sealed(
             status: str, headers: list[tuple[str, str]], *error: Any
@@ -78,7 +83,8 @@ def caching(path: str, status: str) -> str:
     >>> caching("/v/0123456789ab/app.js", "404 NOT FOUND")
     'no-store'
     """
-    if FORMS.match(path) or status[:1] not in "23":
+    secret = FORMS.match(path) and not PLAIN.match(path)
+    if secret or status[:1] not in "23":
         return NEVER
     return IMMUTABLE if BUILT.match(path) else FRESH
 
@@ -105,6 +111,8 @@ def written() -> str:
 
 
 def _policy_text(path: str) -> str:
+    if SANDBOXED.match(path):
+        return "default-src 'none'; sandbox"
     rules = dict(POLICY)
     if FORMS.match(path):
         rules["form-action"] = "'self'"

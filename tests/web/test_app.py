@@ -1,5 +1,7 @@
 import os
+import re
 
+import html5lib
 import pytest
 
 from bundles import app, built
@@ -25,6 +27,14 @@ def live():
     made.add_url_rule("/broken", view_func=lambda: 1 / 0)
     made.logger.disabled = True
     return made.test_client()
+
+
+SENDING = re.compile(
+    r"""sendBeacon|XMLHttpRequest|WebSocket|EventSource|formmethod|formaction
+    |\bmethod["']?\s*:\s*["'`]|["'`](?:POST|PUT|PATCH|DELETE)["'`]""",
+    re.VERBOSE,
+)
+"""What a script or a page would need to send something away."""
 
 
 def policies(answer) -> dict[str, str]:
@@ -134,6 +144,17 @@ def test_only_the_judge_may_be_sent_forms(live):
     assert "form-action 'self'" in judge
     assert "form-action 'none'" in home
     assert live.get("/judge").headers["Cache-Control"] == "no-store"
+
+
+def test_bundle_holds_no_form_that_posts():
+    """What is read off an object stays on the phone."""
+    for path, body in built().files.items():
+        if path.endswith(".html"):
+            for form in html5lib.parse(body, namespaceHTMLElements=False).iter("form"):
+                assert form.get("method", "get") in ("get", "dialog"), path
+                assert "action" not in form.attrib, path
+        if path.endswith((".html", ".js")):
+            assert not SENDING.search(body.decode()), path
 
 
 def test_phone_never_sees_a_cookie(live):

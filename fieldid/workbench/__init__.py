@@ -1,0 +1,1 @@
+"""The workbench: where the author of guides writes them, and looks after them."""

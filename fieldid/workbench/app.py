@@ -1,0 +1,156 @@
+"""The workbench's own application: its gate, its rooms, and what all pages share."""
+
+import secrets
+from collections.abc import Iterator
+from pathlib import Path
+
+from flask import (
+    Blueprint,
+    Flask,
+    Response,
+    abort,
+    current_app,
+    redirect,
+    request,
+    send_file,
+    url_for,
+)
+from flask.typing import ResponseReturnValue
+
+# The library does not say its types.
+from flask_wtf.csrf import CSRFProtect  # type: ignore[import-untyped]
+from jinja2 import StrictUndefined
+
+from fieldid.engine.words import capital, percent
+from fieldid.paths import STATIC, TEMPLATES
+from fieldid.web.icons import icon
+from fieldid.web.phone import TYPES
+from fieldid.workbench.audits import audits
+from fieldid.workbench.censuses import censuses
+from fieldid.workbench.gate import Guard, can_sign_out, gate, is_inside
+from fieldid.workbench.guides import guides
+from fieldid.workbench.inboxes import inboxes
+from fieldid.workbench.limits import most
+from fieldid.workbench.phone import Phone
+from fieldid.workbench.place import Place
+from fieldid.workbench.publishing import publishing
+from fieldid.workbench.refusing import refusing
+from fieldid.workbench.sessions import Cookies
+from fieldid.workbench.words import so_many
+
+MEGABYTE = 1024 * 1024
+MOST_MEGABYTES = 2
+MOST_FIELDS = 5000
+"""A form of a large guide has some hundreds."""
+
+ROOMS: tuple[Blueprint, ...] = (guides, audits, censuses, inboxes, publishing)
+"""The blueprints of the rooms, a line each."""
+NAVIGATION = (
+    ("Guides", "guides.shelf"),
+    ("Inbox", "inboxes.shelf"),
+    ("Publish", "publishing.page"),
+)
+"""What every page leads to: its words, and the view; those without one are left out."""
+FILES = ("css/*.css", "workbench/**/*.js", "phone/**/*.js")
+"""The style sheets and scripts that pages may ask for, in the folder static/."""
+
+base = Blueprint("base", __name__)
+
+
+def create_workbench(
+    *,
+    rules: Path,
+    inbox: Path,
+    phone: Phone,
+    password: str | None,
+    testing: bool = False,
+) -> Flask:
+    """The application, to be mounted at /workbench inside `sealed`.
+
+    `password` is a hash that fieldid.workbench.passwords made; with None nobody is
+    asked for one.
+    """
+    app = Flask(__name__, static_folder=None, template_folder=str(TEMPLATES))
+    app.config.update(
+        TESTING=testing,
+        SECRET_KEY=secrets.token_hex(32),
+        SESSION_COOKIE_PATH="/workbench",
+        SESSION_COOKIE_SAMESITE="Strict",
+        # A form can be sent as long as its session lasts.
+        WTF_CSRF_TIME_LIMIT=None,
+        MAX_CONTENT_LENGTH=MOST_MEGABYTES * MEGABYTE,
+        MAX_FORM_MEMORY_SIZE=MOST_MEGABYTES * MEGABYTE,
+        MAX_FORM_PARTS=MOST_FIELDS,
+    )
+    app.jinja_env.undefined = StrictUndefined
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.add_template_filter(capital)
+    app.add_template_filter(percent)
+    app.add_template_filter(so_many)
+    app.extensions |= {
+        "guard": Guard(password),
+        "place": Place(rules, inbox),
+        "phone": phone,
+        "files": _files(STATIC),
+    }
+    app.session_interface = Cookies()
+    app.context_processor(_common)
+    # What guards a request stands in this order: the gate, the size, the form's token.
+    for room in (gate, base, refusing, *ROOMS):
+        app.register_blueprint(room)
+    CSRFProtect(app)
+    return app
+
+
+@base.before_app_request
+def limit() -> None:
+    """Lets a view that was marked for it take more than a form is."""
+    if is_inside() and request.endpoint:
+        view = current_app.view_functions[request.endpoint]
+        request.max_content_length = most(view, usual=MOST_MEGABYTES) * MEGABYTE
+
+
+@base.get("/")
+def home() -> ResponseReturnValue:
+    """The first page is the first of those in the navigation."""
+    return redirect(next(_navigation())[1], 303)
+
+
+@base.get("/static/<path:name>")
+def file(name: str) -> ResponseReturnValue:
+    """A style sheet or a script, looked up among those that there are."""
+    path: Path | None = current_app.extensions["files"].get(name)
+    if path is None:
+        abort(404)
+    return send_file(path, mimetype=TYPES[path.suffix], conditional=True)
+
+
+@base.get("/icon.svg")
+def picture() -> Response:
+    """The app's icon, which is drawn in code."""
+    return Response(icon(), mimetype=TYPES[".svg"])
+
+
+def _files(static: Path) -> dict[str, Path]:
+    return {
+        path.relative_to(static).as_posix(): path
+        for pattern in FILES
+        for path in static.glob(pattern)
+    }
+
+
+def _common() -> dict[str, object]:
+    """What every page is given."""
+    inside = is_inside()
+    return {
+        "navigation": tuple(_navigation()) if inside else (),
+        "can_sign_out": can_sign_out(),
+    }
+
+
+def _navigation() -> Iterator[tuple[str, str, bool]]:
+    """Words and address of each page of the navigation, and whether it is open."""
+    for words, view in NAVIGATION:
+        if view in current_app.view_functions:
+            here = request.blueprint == view.partition(".")[0]
+            yield words, url_for(view), here

@@ -1,0 +1,251 @@
+"""One table of a guide at a time: its form, its mistakes at their fields, its saving.
+
+No form breaks a guide that is whole. In one that has mistakes a form is saved if those
+on its own page are mended, so that twenty are mended form by form.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from flask import abort, flash, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from fieldid.errors import ChangedError, WriteError
+from fieldid.guides.document import Document, saved
+from fieldid.guides.edit import added
+from fieldid.guides.refusals import Path
+from fieldid.guides.written import dotted
+from fieldid.workbench.changes import changed, new_table
+from fieldid.workbench.chosen import chosen
+from fieldid.workbench.cluefields import KINDS, NEW_CLUES
+from fieldid.workbench.differing import Difference, differences
+from fieldid.workbench.drafts import Draft, Trouble, draft, is_worse, tables
+from fieldid.workbench.entries import Table
+from fieldid.workbench.fields import ALONE, NEW
+from fieldid.workbench.forms import Opened, open_form, refuse
+from fieldid.workbench.kinds import MisreadError
+from fieldid.workbench.memory import remembered
+from fieldid.workbench.naming import NAMED, id_of, named_by, words_of
+from fieldid.workbench.places import (
+    address,
+    from_address,
+    held,
+    is_table,
+    named,
+    table_for,
+)
+from fieldid.workbench.preview import preview
+from fieldid.workbench.reading import read_tables
+from fieldid.workbench.renames import carried, renamed
+from fieldid.workbench.shapes import shapes
+
+CHANGED = (
+    "The file was changed on disk since this page was opened, and nothing was saved. "
+    "Look at both texts below. To save what stands here into the file as it is now, "
+    "save once more."
+)
+MOVED = (
+    "The file was changed on disk since this page was opened, and something else "
+    "stands in this place now. Nothing was saved; what you had filled in is below."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Edited:
+    """A guide's file with the form on one of its tables."""
+
+    guide: str
+    document: Document
+    opened: Opened
+    is_new: bool
+
+    @property
+    def path(self) -> Path:
+        """Where the table lies, or will lie."""
+        return self.opened.path
+
+
+def table(guide: str, where: str) -> ResponseReturnValue:
+    """The form on a table of the guide, and what was sent with it."""
+    document, data = read_tables(guide)
+    path = from_address(where)
+    if not is_table(path) or (held(data, path) is None and dotted(path) not in ALONE):
+        abort(404)
+    return _answer(guide, document, data, path, table_for(path, data), is_new=False)
+
+
+def add(guide: str, where: str) -> ResponseReturnValue:
+    """The form for a new table at the end of a list."""
+    document, data = read_tables(guide)
+    path = from_address(where)
+    there = held(data, path)
+    many = len(there) if isinstance(there, list) else 0
+    if not is_table((*path, many)) or held(data, path[:-1]) is None:
+        abort(404)
+    name = dotted(path)
+    if name != "clue":
+        wanted = NEW[name]
+    elif (kind := request.args.get("kind", "")) in NEW_CLUES:
+        wanted = NEW_CLUES[kind]
+    else:
+        return render_template("workbench/kinds.html", guide=guide, kinds=KINDS)
+    return _answer(guide, document, data, (*path, many), wanted, is_new=True)
+
+
+def _answer(
+    guide: str,
+    document: Document,
+    data: Mapping[str, Any],
+    path: Path,
+    wanted: Table,
+    *,
+    is_new: bool,
+) -> ResponseReturnValue:
+    do = request.form.get("do", "save") if request.method == "POST" else ""
+    form = open_form(
+        wanted, path, data, tag=document.tag, sent=request.form, more=int(do == "more")
+    )
+    edited = Edited(guide, document, form, is_new)
+    if not do:
+        before = draft(document.text, document.path)
+        left = refuse(form, _own(edited, before.troubles))
+        return _page(edited, before, left=left)
+    if do == "more":
+        return _page(edited, draft(document.text, document.path))
+    return _sent(edited, do)
+
+
+def _sent(edited: Edited, do: str) -> ResponseReturnValue:
+    document, form = edited.document, edited.opened.form
+    before = draft(document.text, document.path)
+    stale = form.tag.data != document.tag
+    if stale:
+        _take_over(edited)
+    if stale and form.was.data != named(held(edited.opened.data, edited.path)):
+        return _page(edited, before, left=[MOVED], status=409)
+    try:
+        text = _text(edited)
+    except MisreadError:
+        return _page(edited, before, status=400)
+    after = draft(text, document.path)
+    if do == "preview":
+        return _page(edited, before, after)
+    if stale:
+        form.tag.data = document.tag
+        different = differences(document.text, text)
+        return _page(edited, before, left=[CHANGED], different=different, status=409)
+    own = _own(edited, after.troubles)
+    if own or is_worse(before, after):
+        left = refuse(edited.opened, own)
+        others = [each for each in after.troubles if not _own(edited, [each])]
+        return _page(edited, before, left=left, others=others, status=400)
+    try:
+        saved(document, text)
+    except (ChangedError, WriteError) as error:
+        return _page(edited, before, left=[f"{error}. Nothing was saved."], status=409)
+    more = carried(document.path, edited.opened.data, edited.path, text)
+    flash(f"Saved. {more}".strip())
+    return redirect(
+        url_for("guides.table", guide=edited.guide, where=address(edited.path))
+    )
+
+
+def _take_over(edited: Edited) -> None:
+    """Puts what somebody else changed meanwhile where this form changed nothing."""
+    base = tables(remembered(edited.opened.form.tag.data or ""))
+    if base is None:
+        return
+    was = open_form(edited.opened.table, edited.path, base, tag="", sent=request.form)
+    before = {slot.name: slot for slot in was.slots}
+    for slot in edited.opened.slots:
+        if slot.name in before and not was.is_changed(before[slot.name]):
+            edited.opened.form[slot.name].data = slot.now
+
+
+def _text(edited: Edited) -> str:
+    """The guide's text with what the form says."""
+    form, path = edited.opened, edited.path
+    text = edited.document.text
+    if edited.is_new:
+        made = named_by(new_table(form), path, form.data)
+        return added(text, path[:-1], made)
+    if path and path[-2:-1] and path[-2] in NAMED and not form.input("id").data:
+        form.input("id").data = id_of(words_of(form), path, form.data)
+    return renamed(changed(form, text), form.data, path)
+
+
+def _own(edited: Edited, troubles: Sequence[Trouble]) -> list[Trouble]:
+    """Those that are told on this page; of a new table all that is in it."""
+    path = edited.path
+    found = []
+    for each in troubles:
+        whole = (*each.home, *each.rest)
+        inside = edited.is_new and whole[: len(path)] == path
+        if inside or each.home == path:
+            found.append(replace(each, home=path, rest=whole[len(path) :]))
+    return found
+
+
+def _page(
+    edited: Edited,
+    before: Draft,
+    after: Draft | None = None,
+    *,
+    left: Sequence[str] = (),
+    others: Sequence[Trouble] = (),
+    different: Sequence[Difference] = (),
+    status: int = 200,
+) -> ResponseReturnValue:
+    # What is new is in no guide before it is looked at.
+    at = () if edited.is_new and after is None else edited.path
+    shown = preview(before, after or before, at, chosen(edited.guide))
+    page = render_template(
+        "workbench/table.html",
+        guide=edited.guide,
+        edited=edited,
+        form=edited.opened.form,
+        table=edited.opened.table,
+        children=_children(edited),
+        before=before,
+        preview=shown,
+        left=left,
+        others=others,
+        different=different,
+        wrong=_wrong(edited, left, others),
+        address=address,
+        shapes=shapes(),
+    )
+    return page, status
+
+
+def _wrong(
+    edited: Edited, left: Sequence[str], others: Sequence[Trouble]
+) -> list[tuple[str, str]]:
+    """All mistakes for the summary, each with the id or the page it leads to."""
+    form = edited.opened.form
+    found = [("#main", sentence) for sentence in left]
+    for input in form:
+        found += [(f"#{input.id}", f"{input.label.text}: {e}") for e in input.errors]
+    for trouble in others:
+        where = address(trouble.home)
+        to = url_for("guides.table", guide=edited.guide, where=where)
+        found.append((to, f"{trouble.key}: {trouble.say}"))
+    return found
+
+
+def _children(edited: Edited) -> list[tuple[str, list[tuple[str, str]]]]:
+    """The lists below the table: their key, and name and address of each in them."""
+    if edited.is_new or not edited.path:
+        return []
+    found = []
+    for key in edited.opened.table.lists:
+        path = (*edited.path, key)
+        there = held(edited.opened.data, path)
+        lines = there if isinstance(there, list) else []
+        named_ones = [
+            (named(each) or f"{key} {i + 1}", address((*path, i)))
+            for i, each in enumerate(lines)
+        ]
+        found.append((key, named_ones))
+    return found

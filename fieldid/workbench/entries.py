@@ -1,0 +1,120 @@
+"""What a form asks for, as data: a field, a list of lines, a whole table."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from fieldid import draw
+from fieldid.guides.refusals import Path
+from fieldid.workbench.kinds import AREA, LINE, LIST, Kind
+
+Choices = Callable[[Mapping[str, Any]], Sequence[tuple[str, str]]]
+"""What a list offers, given the guide's table as it lies in the file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One field: its key, dotted where it lies deeper, its words and its kind."""
+
+    key: str
+    label: str
+    hint: str = ""
+    kind: Kind = LINE
+    choices: Choices | None = None
+
+    @property
+    def path(self) -> Path:
+        """The key as a path from the table.
+
+        >>> Entry("seen.0.years", "Model years").path
+        ('seen', 0, 'years')
+        """
+        keys = self.key.split(".")
+        return tuple(int(key) if key.isdecimal() else key for key in keys)
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """A list of small tables that are edited on the same page, a row each."""
+
+    key: str
+    label: str
+    hint: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A page: what it is called, what it asks for, and the lists that lie under it."""
+
+    noun: str
+    intro: str
+    entries: tuple[Entry, ...]
+    rows: tuple[Rows, ...] = ()
+    lists: tuple[str, ...] = ()
+
+
+def offered(*pairs: tuple[str, str]) -> Choices:
+    """A list that is the same in every guide."""
+    return lambda data: pairs
+
+
+def _ids(key: str, words: str) -> Choices:
+    def choices(data: Mapping[str, Any]) -> Sequence[tuple[str, str]]:
+        tables = data.get(key)
+        tables = tables if isinstance(tables, list) else []
+        found = [each for each in tables if isinstance(each, Mapping)]
+        known = [each["id"] for each in found if isinstance(each.get("id"), str)]
+        names = [str(each.get(words, each.get("id"))) for each in found if "id" in each]
+        return list(zip(known, names, strict=False))
+
+    return choices
+
+
+def spots(data: Mapping[str, Any]) -> Sequence[tuple[str, str]]:
+    """The places of the guide's drawing."""
+    drawing = data.get("drawing")
+    known = draw.SCENES.get(drawing, ()) if isinstance(drawing, str) else ()
+    return [(spot, spot) for spot in known]
+
+
+PARTS = _ids("part", "name")
+
+
+CLUES = _ids("clue", "ask")
+
+
+YES = offered(("true", "yes"), ("false", "no"))
+
+
+DRAWINGS = offered(
+    ("iron", "an iron, with its marks"),
+    ("unmarked-iron", "an iron, without marks"),
+    ("wood", "a wood"),
+    ("reel", "a fly reel"),
+    ("thing", "any object"),
+)
+
+
+SHARE_HINT = "A word, as usually; a count, as 41/43; or a number, as 0.25 or 25 %."
+
+
+ID_HINT = "What other tables call it: small letters, digits, single hyphens."
+
+
+NEW_ID = f"{ID_HINT} Left empty, it is made of the name."
+
+
+SOURCE = Entry("source", "Source", "Where this knowledge comes from.", AREA)
+
+
+PHOTO_HINT = (
+    "A shape, and below it what is particular about it, a line each: "
+    "shape = collar, then rings = green, ivory. All shapes are listed at the end."
+)
+
+
+MEMBERS = (
+    Entry("members", "Only members", "With commas, as 3, 4.", LIST),
+    Entry("except", "But for members", "With commas, as W.", LIST),
+)

@@ -1,0 +1,192 @@
+"""How one value of a guide stands in a form's field, and what is read off it again.
+
+Nothing is refused here but what cannot be read at all: what is read goes into the file,
+and the guide's own schema says what is wrong with it.
+"""
+
+import re
+import tomllib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Literal
+
+from fieldid import draw
+from fieldid.draw.params import Number, Several, checks
+from fieldid.guides.refusals import quote, refusal
+from fieldid.guides.shares import WORDS
+from fieldid.guides.written import written
+
+
+class MisreadError(Exception):
+    """What stands in a field cannot be made a value; the message says why."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """`show` makes text of a value, and `read` a value of text that is not blank.
+
+    `mode` is the keyboard that a phone shows; `words` are offered while typing.
+    """
+
+    show: Callable[[Any], str]
+    read: Callable[[str], Any]
+    input: Literal["line", "area", "pick"] = "line"
+    mode: str = "text"
+    words: tuple[str, ...] = ()
+
+
+def plain(text: str) -> str:
+    """What counts of a field's text: no blanks round it, one kind of end of line."""
+    return text.replace("\r\n", "\n").replace("\r", "\n").strip()
+
+
+def _shown(value: Any) -> str:
+    """A value as people write it; one that has no place here as TOML has it."""
+    if isinstance(value, bool | list | Mapping):
+        return written(value)
+    return str(value)
+
+
+def number(text: str) -> Any:
+    """A number, whole or with a point or a comma; other text stays text."""
+    if _WHOLE.fullmatch(text):
+        return int(text.replace(" ", ""))
+    if _DECIMAL.fullmatch(text):
+        return float(text.replace(",", "."))
+    return text
+
+
+def _share(text: str) -> Any:
+    """A number, a count, a word, or a number of per cent."""
+    match = _PERCENT.fullmatch(text)
+    if match:
+        return round(float(match[1].replace(",", ".")) / 100, 6)
+    lower = text.lower()
+    return lower if lower in WORDS else number(text.replace(" ", "") or text)
+
+
+def _money_off(text: str) -> Any:
+    return text if "%" in text else number(text)
+
+
+def _years(text: str) -> Any:
+    match = _FROM_TO.fullmatch(text)
+    if match:
+        return f"{match[1]}-{match[2]}"
+    return int(text) if _YEAR.fullmatch(text) else text
+
+
+def _day(text: str) -> Any:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        return text
+
+
+def _truth(text: str) -> Any:
+    return {"true": True, "false": False}.get(text, text)
+
+
+def _list_shown(value: Any) -> str:
+    if isinstance(value, list) and all(_is_simple(each) for each in value):
+        return ", ".join(map(str, value))
+    return _shown(value)
+
+
+def _list(text: str) -> list[str]:
+    return [each for each in (part.strip() for part in text.split(",")) if each]
+
+
+def _two_shown(value: Any) -> str:
+    if isinstance(value, list) and value and not any(map(_is_many, value)):
+        return " to ".join(map(_shown, value))
+    return _shown(value)
+
+
+def _two(text: str) -> Any:
+    return [number(part.strip()) for part in _TO.split(text)]
+
+
+def _table_shown(value: Any) -> str:
+    if not isinstance(value, Mapping):
+        return _shown(value)
+    return "\n".join(f"{key} = {_shown(each)}" for key, each in value.items())
+
+
+def _table(each: Callable[[str], Any]) -> Callable[[str], dict[str, Any]]:
+    def read(text: str) -> dict[str, Any]:
+        found: dict[str, Any] = {}
+        for line in filter(None, map(str.strip, text.split("\n"))):
+            key, _, value = _PAIR.fullmatch(line).groups()  # type: ignore[union-attr]  # it fits every line
+            if key in found:
+                told = refusal("key-twice", value=quote(key))
+                raise MisreadError(f"{told.wrong}; would be right: {told.right}")
+            found[key] = each(value) if value else ""
+        return found
+
+    return read
+
+
+def _picture_shown(value: Any) -> str:
+    if not isinstance(value, Mapping):
+        return _shown(value)
+    return "\n".join(f"{key} = {_list_shown(each)}" for key, each in value.items())
+
+
+def _picture(text: str) -> Any:
+    """Lines of a shape and what is particular about it, each as its shape wants it."""
+    lines = _table(str)(text)
+    shape = draw.SHAPES.get(lines.get("shape", ""))
+    known = checks(shape) if shape else {}
+    return {key: _parameter(value, known.get(key)) for key, value in lines.items()}
+
+
+def _parameter(text: str, check: object) -> Any:
+    if text.startswith("["):
+        try:
+            return tomllib.loads(f"x = {text}")["x"]
+        except ValueError:
+            return text
+    if isinstance(check, Several):
+        return [_parameter(each, check.each) for each in _list(text)]
+    return number(text) if isinstance(check, Number) else text
+
+
+def _is_simple(value: Any) -> bool:
+    """Whether a value in a list can be told from the commas round it."""
+    return isinstance(value, str) and value == value.strip() != "" and "," not in value
+
+
+def _is_many(value: Any) -> bool:
+    return isinstance(value, list | Mapping)
+
+
+_WHOLE = re.compile(r"-?[0-9]{1,3}( [0-9]{3}){1,4}|-?[0-9]{1,15}")
+_DECIMAL = re.compile(r"-?[0-9]{1,15}[.,][0-9]{1,15}")
+_PERCENT = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,4})?) ?%")
+_YEAR = re.compile(r"[0-9]{4}")
+_FROM_TO = re.compile(r"([0-9]{4})\s*(?:-|\u2013|to)\s*([0-9]{4})")
+_TO = re.compile(r"\s+(?:to|-|\u2013)\s+|\u2013")
+_PAIR = re.compile(r"([^=:]*?)\s*(?:([=:])\s*(.*))?")
+
+LINE = Kind(_shown, str)
+AREA = Kind(_shown, str, "area")
+AMOUNT = Kind(_shown, number, mode="decimal")
+COUNT = Kind(_shown, number, mode="numeric")
+SHARE = Kind(_shown, _share, words=tuple(WORDS))
+YEAR = Kind(_shown, number, mode="numeric")
+YEARS = Kind(_shown, _years)
+DAY = Kind(_shown, _day)
+TWO = Kind(_two_shown, _two)
+LIST = Kind(_list_shown, _list)
+PICK = Kind(_shown, str, "pick")
+TRUTH = Kind(_shown, _truth, "pick")
+SHARES = Kind(_table_shown, _table(_share), "area")
+TEXTS = Kind(_table_shown, _table(str), "area")
+NUMBERS = Kind(_table_shown, _table(number), "area")
+OFFS = Kind(_table_shown, _table(_money_off), "area")
+OFF = Kind(_shown, _money_off)
+PICTURE = Kind(_picture_shown, _picture, "area")
+ODD = Kind(written, str)
+"""A key that is not known: it can only be emptied, and so taken out."""

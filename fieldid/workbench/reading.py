@@ -1,0 +1,36 @@
+"""The file of a guide as a page opens it, or the way to where it can be mended."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from flask import abort, flash, redirect, url_for
+
+from fieldid.errors import GuideError
+from fieldid.guides.document import Document, opened
+from fieldid.workbench.drafts import tables
+from fieldid.workbench.memory import remember
+from fieldid.workbench.place import place
+
+
+def read_guide(guide: str) -> Document:
+    """The file of a guide that is there, as it is now."""
+    path = place().guides().get(guide)
+    if path is None:
+        abort(404)
+    try:
+        document = opened(path)
+    except GuideError as error:
+        flash(f"{path.name} {error.problems[0].wrong}.")
+        abort(redirect(url_for("guides.shelf")))
+    remember(document)
+    return document
+
+
+def read_tables(guide: str) -> tuple[Document, Mapping[str, Any]]:
+    """The file and its tables; what is no TOML can only be mended as text."""
+    document = read_guide(guide)
+    data = tables(document.text)
+    if data is None:
+        flash("No form can show this guide until it is TOML again.")
+        abort(redirect(url_for("guides.raw", guide=guide)))
+    return document, data
