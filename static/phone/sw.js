@@ -12,7 +12,7 @@ const CACHE = OURS + BUILD;
 const AT_ONCE = 4;
 const PATIENCE = 1000;
 // What only a server can answer.
-const SERVER = /^judge(?=[/?#]|$)/;
+const SERVER = /^(judge|workbench)(?=[/?#]|$)/;
 
 const acts = { verify, mend, "take-over": () => self.skipWaiting() };
 let isFirst = false;

@@ -133,6 +133,8 @@ test("an old page gets its own files", async () => {
 for (const [path, options] of [
   ["judge", { mode: "navigate" }],
   ["judge?a", { mode: "navigate" }],
+  ["workbench/", { mode: "navigate" }],
+  ["workbench/photos/1", {}],
   ["./", { method: "POST", mode: "navigate" }],
   ["https://host.example/other/", { mode: "navigate" }],
   ["https://else.example/", {}],
