@@ -9,7 +9,7 @@ import brotli  # type: ignore[import-untyped]
 
 from fieldid.build.page import read_page
 from fieldid.build.precache import PAGE, UNKEPT
-from fieldid.web.script import DEALING, FINDING, KEPT, PRACTICE
+from fieldid.web.script import DEALING, FINDING, GUESTS, KEPT, PRACTICE
 
 FIRST_LOAD = 40_000
 """HTML, styles and scripts until Home can be used, as brotli."""
@@ -21,6 +21,8 @@ DEALS = 40_000
 """The script of offers, wants and sizes, which comes after that."""
 ROUNDS = 25_000
 """The script of practice, which comes when it is asked for."""
+GIVEN = 25_000
+"""The script of guides from files, which comes where there are some, or on asking."""
 GUIDE = 25_000
 """Any one guide, as brotli."""
 
@@ -40,6 +42,7 @@ def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
     kept_finds = [path for path in files if path.endswith(KEPT)]
     deals = [path for path in files if path.endswith(DEALING)]
     rounds = [path for path in files if path.endswith(PRACTICE)]
+    given = [path for path in files if path.endswith(GUESTS)]
     guides = [path for path in files if "/guides/" in path]
     heaviest = max(guides, key=lambda path: _packed(files, [path], _brotli), default="")
     kept = [path for path in files if path not in UNKEPT]
@@ -50,6 +53,7 @@ def lines(files: Mapping[str, bytes]) -> tuple[str, ...]:
         _line("the script of kept finds", files, kept_finds, KEPT_FINDS),
         _line("the script of offers, wants and sizes", files, deals, DEALS),
         _line("the script of practice", files, rounds, ROUNDS),
+        _line("the script of guides from files", files, given, GIVEN),
         _line("the largest guide", files, [heaviest] if guides else [], GUIDE),
         f"kept on a phone: {len(kept)} files, {_sizes(files, kept)}, "
         f"{_kb(whole)} unpacked",

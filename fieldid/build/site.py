@@ -29,7 +29,11 @@ class Bundle:
 
     def write(self, folder: Path) -> None:
         """Put the bundle into a folder, with a compressed copy beside each text."""
-        place(self.files | budget.compressed(self.files), self.build, folder)
+        place(self.whole(), self.build, folder)
+
+    def whole(self) -> dict[str, bytes]:
+        """All files, with a compressed copy beside each text that it makes smaller."""
+        return self.files | budget.compressed(self.files)
 
     def budget(self) -> tuple[str, ...]:
         """What a phone must fetch, a line for each kind."""
@@ -41,7 +45,7 @@ def bundle(
 ) -> Bundle:
     """The bundle of these guides, sealed: nothing in it points outside or nowhere."""
     shelf = tuple(guides)
-    _refuse_twins([guide.id for guide in shelf])
+    refuse_twins([guide.id for guide in shelf])
     asked = _asked(shelf, LIVE, static, templates)
     build = identity(asked)
     files = {_renamed(path, build): body for path, body in asked.items()}
@@ -63,7 +67,8 @@ def identity(files: Mapping[str, bytes]) -> str:
     return hashlib.sha256(whole.encode()).hexdigest()[:12]
 
 
-def _refuse_twins(ids: list[str]) -> None:
+def refuse_twins(ids: list[str]) -> None:
+    """Refuses to build from nothing, or from two guides of one name."""
     if not ids:
         raise BuildError("There is no guide to build from.")
     for i, name in enumerate(ids):

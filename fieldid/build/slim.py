@@ -30,11 +30,19 @@ def slim(path: str, body: bytes) -> bytes:
     if not path.endswith(".html"):
         text = _TYPE.sub("", _COMMENT_LINES.sub("", text))
     text = _BLANK.sub("\n", _INDENT.sub("", text)).lstrip("\n")
-    return (_tight(text) if path.endswith(SCRIPTS) else text).encode()
+    return (_minified(text) if path.endswith(SCRIPTS) else text).encode()
 
 
-def _tight(script: str) -> str:
-    """A script of the app without idle blanks and brackets; names stay as they are."""
+def tight(script: str) -> str:
+    """A classic script of modules with everything out of it that can go.
+
+    It is strict, as modules are by themselves; for that the words are put back.
+    """
+    return f'"use strict";{_minified(slim("script.js", script.encode()).decode())}'
+
+
+def _minified(script: str) -> str:
+    """A script without idle blanks and brackets; names stay as they are."""
     opening, closing = '<script type="module">', "</script>"
     page = minify_html.minify(f"{opening}{script}{closing}", minify_js=True)
     return page.partition(">")[2].removesuffix(closing)

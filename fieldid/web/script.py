@@ -1,4 +1,4 @@
-"""The phone's modules as a few scripts: five files to fetch in place of a hundred.
+"""The phone's modules as a few scripts: six files to fetch in place of a hundred.
 
 Each module becomes a function, called once, that gives what the module exports; it
 stands after all that it imports. So names stay apart and nothing is renamed. Only the
@@ -7,13 +7,17 @@ forms of `import` and `export` that our modules use are known; another is refuse
 The first script is what Home needs. It asks for the second, which holds what a find
 needs, and that for the third, for finds that are kept, and the fourth, for what is
 worked out from one: an offer, a match with wants, a size off a photo. The fifth,
-practice, is asked for when somebody practises. Each takes from those before what is
-there already, so that no module runs twice.
+practice, is asked for when somebody practises; the sixth, guides from files, by whoever
+has some or wants to add or give one. Each takes from those before what is there
+already, so that no module runs twice; one that needs nothing of another never asks for
+it.
+
+A page that is a file of its own has one script, in which nothing is asked for.
 """
 
 import posixpath
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Set
 from pathlib import Path
 
 from fieldid.errors import BuildError
@@ -23,7 +27,8 @@ FINDING = "phone/finding.js"
 KEPT = "phone/kept.js"
 DEALING = "phone/dealing.js"
 PRACTICE = "phone/practice.js"
-SCRIPTS = (ENTRY, FINDING, KEPT, DEALING, PRACTICE)
+GUESTS = "phone/guests.js"
+SCRIPTS = (ENTRY, FINDING, KEPT, DEALING, PRACTICE, GUESTS)
 """What each script begins from, in the order in which they are asked for."""
 
 _NAMED = r"\{(?P<names>[^}]*)\}"
@@ -43,6 +48,9 @@ _STATEMENTS = re.compile(
 
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _ASKED = re.compile(r"\bimport\(\s*(?P<source>[^)]*?)\s*\)")
+_NEVER = "new Promise(() => {})"
+"""In place of a script that is asked for where there is none."""
+_NONE: Mapping[str, str] = {}
 
 
 def script(static: Path, entry: str = ENTRY) -> str:
@@ -53,16 +61,33 @@ def script(static: Path, entry: str = ENTRY) -> str:
     is not known here.
     """
     written: dict[str, str] = {}
-    takings: list[str] = []
+    takings: list[tuple[str, Set[str]]] = []
     for each in SCRIPTS:
         earlier = set(written)
         _write(static, each, (), written)
         own = {path: text for path, text in written.items() if path not in earlier}
         if each == entry:
-            return "\n".join([*takings, *own.values(), _givings(static, entry, own)])
+            needed = {source for path in own for source in _needs(static, path)}
+            taken = [line for line, there in takings if there & needed]
+            return "\n".join([*taken, *own.values(), _givings(static, entry, own)])
         address = posixpath.relpath(each, posixpath.dirname(entry))
-        takings.append(f'import {_names(own)} from "./{address}";\n')
+        takings.append((f'import {_names(own)} from "./{address}";\n', own.keys()))
     raise BuildError(f"{entry} is no script of the app")
+
+
+def alone(static: Path, entry: str, instead: Mapping[str, str] = _NONE) -> str:
+    """The entry and all that it imports as one classic script that asks for nothing.
+
+    `instead` names modules by their paths, and those that stand in for them. A script
+    that is asked for never comes, which is how the app takes a slow line.
+    """
+    written: dict[str, str] = {}
+    _write(static, entry, (), written, instead)
+    for path, text in written.items():
+        if "import.meta" in text:
+            raise BuildError(f"{path}: a file of its own has no import.meta")
+    body = _ASKED.sub(_NEVER, "\n".join(written.values()))
+    return f"(() => {{\n{body}}})();\n"
 
 
 def _givings(static: Path, entry: str, own: Iterable[str]) -> str:
@@ -85,7 +110,11 @@ def _given(file: Path) -> Iterator[str]:
 
 
 def _write(
-    static: Path, path: str, importing: tuple[str, ...], written: dict[str, str]
+    static: Path,
+    path: str,
+    importing: tuple[str, ...],
+    written: dict[str, str],
+    instead: Mapping[str, str] = _NONE,
 ) -> None:
     """Put a module after all that it imports, each once."""
     if path in written:
@@ -97,18 +126,23 @@ def _write(
         raise BuildError(f"{importing[-1]} imports {path}, which does not exist")
     text = file.read_text("utf-8")
     _check_asked(path, text)
-    for source in _sources(path, text):
-        _write(static, source, (*importing, path), written)
-    written[path] = _wrapped(path, text)
+    for source in _sources(path, text, instead):
+        _write(static, source, (*importing, path), written, instead)
+    written[path] = _wrapped(path, text, instead)
 
 
-def _sources(path: str, text: str) -> Iterator[str]:
+def _sources(path: str, text: str, instead: Mapping[str, str]) -> Iterator[str]:
     """Paths of the modules that a module takes something from."""
     for found in _STATEMENTS.finditer(text):
         if found["unknown"]:
             raise BuildError(f"{path}: cannot join {found['unknown']!r}")
         if source := found["source"] or found["passing"]:
-            yield _path(path, source)
+            yield _path(path, source, instead)
+
+
+def _needs(static: Path, path: str) -> Iterator[str]:
+    """Paths of the modules that a module names."""
+    return _sources(path, (static / path).read_text("utf-8"), _NONE)
 
 
 def _check_asked(path: str, text: str) -> None:
@@ -118,7 +152,7 @@ def _check_asked(path: str, text: str) -> None:
             raise BuildError(f"{path}: cannot join {found[0]!r}")
 
 
-def _wrapped(path: str, text: str) -> str:
+def _wrapped(path: str, text: str, instead: Mapping[str, str]) -> str:
     """A module as a function that was called, under the name of its path."""
     exported: list[str] = []
 
@@ -127,14 +161,14 @@ def _wrapped(path: str, text: str) -> str:
             exported.extend(_listed(found["own"]))
             return f"{found['opening']} {found['own']}"
         if found["passed"]:
-            whole = _name(_path(path, found["passing"]))
+            whole = _name(_path(path, found["passing"], instead))
             exported.extend(
                 f"{name}: {whole}.{name}" for name in _listed(found["passed"])
             )
             return ""
         if not found["source"]:
             return ""
-        whole = _name(_path(path, found["source"]))
+        whole = _name(_path(path, found["source"], instead))
         if found["whole"]:
             return f"const {found['whole']} = {whole};"
         taken = found["names"].replace(" as ", ": ").strip()
@@ -158,5 +192,7 @@ def _name(path: str) -> str:
     return "$" + re.sub(r"\W", "_", path.removeprefix("phone/").removesuffix(".js"))
 
 
-def _path(importer: str, address: str) -> str:
-    return posixpath.normpath(posixpath.join(posixpath.dirname(importer), address))
+def _path(importer: str, address: str, instead: Mapping[str, str] = _NONE) -> str:
+    """The module that an import means, or the one that stands in for it."""
+    named = posixpath.normpath(posixpath.join(posixpath.dirname(importer), address))
+    return instead.get(named, named)

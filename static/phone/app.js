@@ -5,20 +5,14 @@
 
 import { startDevice } from "./device.js";
 import { failed } from "./failing.js";
-import { dismiss } from "./view/banner.js";
-import { at, listen, revealOpened, screenOf } from "./view/dom.js";
+import { startPage } from "./page.js";
+import { screenOf } from "./view/dom.js";
 
 /** Keeps the find that lies open; until the script of a find is there, none does. */
 let keepOpen = async () => {};
 
 async function start() {
-  listen(at("[data-banner]"), { close: (_, event) => dismiss(at("[data-banner]"), event) });
-  revealOpened(at("main"));
-  at("[data-skip]").addEventListener("click", (event) => {
-    // Its address would be taken for a screen.
-    event.preventDefault();
-    at("#main").focus();
-  });
+  startPage();
   startDevice(screenOf("home"), () => keepOpen()).catch(failed);
   // The page says so itself if a script does not arrive.
   const lost = () => void window.dispatchEvent(new Event("fieldid-lost"));

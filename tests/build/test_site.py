@@ -163,10 +163,11 @@ def test_budget_counts_what_the_page_asks_for():
         "the script of kept finds",
         "the script of offers, wants and sizes",
         "the script of practice",
+        "the script of guides from files",
         "the largest guide",
         "kept on a phone",
     ]
-    assert f"{len(worker(built())[1])} files" in lines[6]
+    assert f"{len(worker(built())[1])} files" in lines[7]
 
 
 def test_hash_of_a_file_is_checkable_by_hand():

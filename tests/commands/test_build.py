@@ -19,16 +19,69 @@ def test_build_says_what_a_phone_must_fetch(tmp_path, capsys):
     assert code == 0
     assert waiting.startswith("Building")
     assert first.startswith(f"{tmp_path / 'out'}: build ")
-    assert len(budget) == 7
+    assert len(budget) == 8
     assert "HTTPS" in then
 
 
-def test_build_without_a_folder_is_a_wrong_call(capsys):
-    with pytest.raises(SystemExit) as left:
-        main(["build"])
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [
+        ([], "build needs --out DIR, or --one-file FILE"),
+        (["--address", "https://a.example/"], "build needs --out DIR"),
+        (["--one-file", "{}/a.html", "--take-down"], "go with --out DIR"),
+        (["--one-file", "{}/a.html", "--address", "https://a.example/"], "go with"),
+        (["--out", "{}/a", "--take-down", "--one-file", "{}/b"], "leave out the rest"),
+        (["--out", "{}/a", "--take-down", "--address", "https://b/"], "leave out"),
+        (["--out", "{}/a", "--address", "http://a.example/"], "use https instead"),
+    ],
+)
+def test_wrong_call_is_told_and_writes_nothing(tmp_path, capsys, words, why):
+    code = main(["build", *(word.format(tmp_path) for word in words), GUIDE])
 
-    assert left.value.code == 2
-    assert "--out" in capsys.readouterr().err
+    assert code == 2
+    assert why in capsys.readouterr().err
+    assert not [*tmp_path.iterdir()]
+
+
+def test_one_file_is_written_alone(tmp_path, capsys):
+    file = tmp_path / "app.html"
+    code = main(["build", "--one-file", str(file), GUIDE])
+
+    assert code == 0
+    assert [*tmp_path.iterdir()] == [file]
+    assert 'data-packed="lone-dunlin"' in file.read_text()
+    assert "keeps nothing" in capsys.readouterr().out
+
+
+def test_file_in_no_folder_is_told(tmp_path, capsys):
+    file = tmp_path / "nowhere" / "app.html"
+    code = main(["build", "--one-file", str(file), GUIDE])
+
+    assert code == 1
+    assert f"{file} could not be written: No such file" in capsys.readouterr().err
+
+
+def test_code_of_the_address_lies_beside_the_folder(tmp_path, capsys):
+    """Not in it: the folder is for the host, and the sheet for a printer."""
+    address = "https://a.example/"
+    out = tmp_path / "site"
+    code = main(["build", "--out", str(out), "--address", address, GUIDE])
+
+    assert code == 0
+    assert {path.name for path in tmp_path.iterdir()} == {"site", "site-address.html"}
+    assert address in (tmp_path / "site-address.html").read_text()
+    assert "print it" in capsys.readouterr().out
+
+
+def test_take_down_writes_over_the_app(tmp_path, capsys):
+    out = tmp_path / "site"
+    main(["build", "--out", str(out), GUIDE])
+    code = main(["build", "--out", str(out), "--take-down", GUIDE])
+
+    assert code == 0
+    assert "no longer here" in (out / "index.html").read_text()
+    assert "const FILES = [];" in (out / "sw.js").read_text()
+    assert "in place of the app" in capsys.readouterr().out
 
 
 def test_guide_with_mistakes_writes_nothing(tmp_path, capsys):

@@ -7,7 +7,7 @@ import pytest
 
 from fieldid.errors import BuildError
 from fieldid.paths import STATIC
-from fieldid.web.script import SCRIPTS, script
+from fieldid.web.script import GUESTS, SCRIPTS, alone, script
 
 
 @pytest.fixture
@@ -107,6 +107,16 @@ def test_no_module_is_in_two_scripts():
     assert "$kept_finds" in made[2]
     assert "$dealing_offer" in made[3]
     assert "$practice_round" in made[4]
+    assert "$guests_fit" in made[5]
+
+
+def test_script_asks_for_none_that_it_does_not_need():
+    """Who adds a guide fetches no practice."""
+    asked = re.findall(
+        r'^import .* from "\./(\w+)\.js";$', script(STATIC, GUESTS), re.M
+    )
+
+    assert asked == ["app", "finding", "kept"]
 
 
 TWO = {
@@ -198,3 +208,39 @@ def test_circle_is_named(joined):
         "phone/app.js imports phone/a.js imports phone/b.js imports phone/a.js: "
         "a circle"
     )
+
+
+ALONE = {
+    "own/app.js": """
+import { say } from "../phone/say.js";
+say("asked");
+const late = import("../phone/finding.js");
+late.then(() => say("came"));
+""",
+    "phone/say.js": """
+import { shown } from "./shown.js";
+export const say = (text) => shown(`said ${text}`);
+""",
+    "phone/shown.js": """
+export const shown = (text) => fetch(text);
+""",
+    "own/shown.js": """
+import { MARK } from "./mark.js";
+export const shown = (text) => console.log(text + MARK);
+""",
+    "own/mark.js": """
+export const MARK = "!";
+""",
+}
+
+
+def test_classic_script_takes_what_stands_in(tmp_path):
+    """Names in it are found where it lies, and what it asks for later never comes."""
+    for path, text in ALONE.items():
+        (tmp_path / path).parent.mkdir(exist_ok=True)
+        (tmp_path / path).write_text(text)
+    made = alone(tmp_path, "own/app.js", {"phone/shown.js": "own/shown.js"})
+
+    command = ["node", "--input-type=commonjs", "--eval", made]
+    done = subprocess.run(command, check=True, capture_output=True, text=True)
+    assert done.stdout == "said asked!\n"

@@ -39,7 +39,7 @@ function kept(guide, draft) {
   const many = counted(draft.items);
   const made = piece("draft", {
     say: draft.say ? `Left open: ${many}, ${draft.say}.` : `Left open: ${many}.`,
-    loss: `This forgets what lies open: ${many}. What is kept in My finds stays there.`,
+    loss: `This forgets what lies open: ${many}.`,
   });
   for (const name of ["go", "start"]) slot(made, name).dataset.guide = guide;
   return made;
