@@ -8,6 +8,7 @@ import { startCheck } from "./checking.js";
 import { alone, asked, laid } from "./desk.js";
 import { failed, say } from "./failing.js";
 import { furnish } from "./furnish.js";
+import { guestIds } from "./guests/known.js";
 import { keep, last as lastOpen, rememberLast, taken } from "./keeping.js";
 import { addMembers, pick, rename } from "./members.js";
 import { isLater, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
@@ -36,10 +37,15 @@ import { listenSwing, moveSwing } from "./view/swing.js";
 const desks = new Map();
 /** What draws each screen of the later scripts, once those are there. @type {Record<string, (wanted: Route) => void>} */
 const laters = {};
-/** That all of them are there. @type {Promise<void>} */
-let last = Promise.resolve();
-/** That practice is there too, once it was asked for. @type {Promise<void> | null} */
-let practising = null;
+/** That all of them are there; whether there are guides from files. @type {Promise<boolean>} */
+let last = Promise.resolve(false);
+/** Of the screens that few need, that each is there too, once it was asked for. @type {Map<string, Promise<void>>} */
+const rare = new Map();
+/** How each of them is asked for, and what it is called. @type {Record<string, [() => Promise<any>, string]>} */
+const RARE = {
+  practice: [() => import("./practice.js"), "Practice is"],
+  guests: [() => import("./guests.js"), "Adding guides is"],
+};
 /** What is told of each verdict that is shown. @type {((root: HTMLElement, desk: import("./desk.js").Desk) => void)[]} */
 const verdictListeners = [];
 /** The guides that there are. */
@@ -280,6 +286,7 @@ const APP = {
   opened,
   open,
   take,
+  changed,
   onVerdict: (/** @type {(typeof verdictListeners)[number]} */ listener) => {
     verdictListeners.push(listener);
     if (now && route(location.hash).screen === "verdict") draw();
@@ -295,20 +302,53 @@ async function startLater() {
   Object.assign(laters, kept.start(APP));
   const dealing = await import("./dealing.js");
   Object.assign(laters, dealing.start(APP));
+  return kept.hasGuests();
 }
 
-/** That the script of a screen is there: few practise, so that one waits until it is asked for. @param {string} screen */
-const arrived = (screen) => (screen === "practice" ? (practising ??= startPractice()) : last);
+/** That the script of a screen is there: what few need waits until it is asked for. @param {string} screen */
+function arrived(screen) {
+  if (!(screen in RARE)) return last;
+  const coming = rare.get(screen) ?? startRare(screen);
+  rare.set(screen, coming);
+  return coming;
+}
 
-async function startPractice() {
+/** @param {string} screen */
+async function startRare(screen) {
+  const [asking, name] = RARE[screen];
   await last;
-  const practice = await import("./practice.js").catch(() => {
+  const script = await asking().catch(() => {
     // With signal again the next attempt may do.
-    practising = null;
-    location.hash = "#home";
-    throw new ShelfError("Practice is not on this phone yet. Try again when there is signal.");
+    rare.delete(screen);
+    if (route(location.hash).screen === screen) location.hash = "#home";
+    throw new ShelfError(`${name} not on this phone yet. Try again when there is signal.`);
   });
-  Object.assign(laters, practice.start(APP));
+  Object.assign(laters, script.start(APP));
+}
+
+/**
+ * A guide has come, is another now, or with no card is gone: what lies open with it is
+ * taken up anew.
+ * @param {string} id @param {import("./shelf.js").Card | null} card
+ */
+async function changed(id, card) {
+  desks.delete(id);
+  if (now?.guide.id === id) now = null;
+  const at = cards.findIndex((each) => each.id === id);
+  cards.splice(at < 0 ? cards.length : at, at < 0 ? 0 : 1, ...(card ? [card] : []));
+  if (card) await takeUp([id]);
+  draw();
+}
+
+/** Takes up what lies open with these guides. @param {string[]} guides */
+async function takeUp(guides) {
+  for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
+    // Whoever was quick has begun anew meanwhile, and that counts.
+    if (desks.has(shelved.guide.id)) continue;
+    desks.set(shelved.guide.id, laid(shelved, kept));
+    lost.forEach(say);
+  }
+  now ??= desks.get(lastOpen() ?? "") ?? null;
 }
 
 /** Lays a find open anew, as it was kept. @param {import("./engine/find.js").Find} find */
@@ -328,16 +368,10 @@ export async function start() {
   listenAll();
   startCheck(screenOf("check"), failed);
   last = startLater();
-  last.catch(failed);
-  const guides = cards.map(({ id }) => id);
+  last.then((guests) => (guests ? arrived("guests") : undefined)).catch(failed);
   draw();
-  for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
-    // Whoever was quick has begun anew meanwhile, and that counts.
-    if (desks.has(shelved.guide.id)) continue;
-    desks.set(shelved.guide.id, laid(shelved, kept));
-    lost.forEach(say);
-  }
-  now ??= desks.get(lastOpen() ?? "") ?? null;
+  const guests = await guestIds();
+  await takeUp(cards.map(({ id }) => id).filter((id) => !guests.includes(id)));
   // Whoever tapped before all this was there is not asked to tap again.
   if (wanted) return look(wanted, false);
   draw();

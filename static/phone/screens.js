@@ -36,6 +36,7 @@ const TITLES = {
   offer: () => "What to offer",
   sizing: ({ clue }) => clue?.ask ?? "Measure in a photo",
   practice: () => "Practice",
+  guests: () => "Guides from files",
 };
 
 /** @type {Record<string, (root: HTMLElement, data: any) => void>} */

@@ -28,7 +28,9 @@ export function drawAside({ guide, clue, session, verdict, places }) {
       ? `The seller says ${session.claim.model_year}`
       : "The seller says a year?",
   });
-  set(slot(made, "more"), { href: toLesson(guide.id, clue.id) });
+  // A guide from a file has no pages of its own.
+  if (guide.given) slot(made, "more").remove();
+  else set(slot(made, "more"), { href: toLesson(guide.id, clue.id) });
   return made;
 }
 
