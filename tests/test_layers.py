@@ -30,7 +30,8 @@ STAIRCASE = {
         *("workbench", "build", "web", "inbox", "census", "audit", "learn", "guides"),
         *("engine", "errors", "paths"),
     ),
-    "cli": ("commands", "errors"),
+    "calls": ("commands", "errors"),
+    "cli": ("calls", "errors"),
     "__main__": ("cli",),
     "__init__": (),
 }

@@ -1,0 +1,1 @@
+"""How each command is called: a module a command, with what it does and its options."""
