@@ -1,1 +1,1 @@
-"""What the subcommands do; `fieldid.cli` says how they are called."""
+"""What the subcommands do; `fieldid.calls` says how they are called."""
