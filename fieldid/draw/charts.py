@@ -98,13 +98,22 @@ def curve(points: Sequence[tuple[str, float]]) -> Node:
         *(
             group(
                 tag("circle", class_="chart__solid", cx=x, cy=y, r=4),
-                _words(x, y - 9, f"{HUNDREDTHS * share:.0f}", anchor="middle"),
+                _words(x, y - 9, _whole(share), anchor="middle"),
                 _words(x, 26 + SIDE + 20, name, anchor="middle"),
             )
             for (name, share), (x, y) in zip(points, placed, strict=True)
         ),
     ]
     return _chart(*drawn, height=26 + SIDE + 28)
+
+
+def _whole(share: float) -> str:
+    """A half is rounded up, as in the figures beside the curve.
+
+    >>> _whole(0.125), _whole(0.995)
+    ('13', '100')
+    """
+    return f"{math.floor(HUNDREDTHS * share + 0.5)}"
 
 
 def _strip(name: str, length: float, *children: Node) -> Node:

@@ -292,7 +292,7 @@ def _resized(tables: Tables, y: int) -> Iterator[Turn]:
         now, before = known[y], known[y - 1] if y else None
         if isinstance(clue.kind, Measure) and now and before and now != before:
             unit = clue.kind.unit
-            say = f"{figure(now)} {unit} (before {figure(before)} {unit})"
+            say = f"{figure(now)}\u00a0{unit} (before {figure(before)}\u00a0{unit})"
             yield Turn(clue, say, "", "")
 
 

@@ -193,7 +193,8 @@ def said(kind: Code, field: Field) -> str:
     named: dict[str, list[int]] = {}
     for year, text in field.codes:
         named.setdefault(text, []).append(year)
-    return "; ".join(f"{text} {years(found)}" for text, found in named.items())
+    # A text and its years stay together.
+    return "; ".join(f"{text}\u00a0{years(found)}" for text, found in named.items())
 
 
 def _months(field: Field) -> str:

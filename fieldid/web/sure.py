@@ -60,7 +60,7 @@ def _row_say(names: Sequence[str], row: Sequence[float]) -> str:
     told = sorted(
         ((-p, name) for name, p in zip(names, row, strict=True) if p >= LEAST)
     )
-    say = ", ".join(f"{name} {percent(-p)}" for p, name in told)
+    say = ", ".join(f"{name}: {percent(-p)}" for p, name in told)
     return f"{say}; any other under 1 %" if len(told) < len(row) else say
 
 
@@ -98,7 +98,7 @@ def _curve_say(steps: Sequence[Sureness], first: Clue) -> str:
 def _matrix_say(names: Sequence[str], rows: Sequence[Sequence[float]]) -> str:
     """Pairs of years of which one takes much of the other's probability."""
     pairs = [
-        (max(rows[i][k], rows[k][i]), f"{names[i]} and {names[k]}")
+        (max(rows[i][k], rows[k][i]), f"{names[k]} and {names[i]}")
         for i in range(len(names))
         for k in range(i)
     ]

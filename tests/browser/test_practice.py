@@ -208,6 +208,20 @@ def press_to(page: Page, name: str) -> None:
     raise AssertionError(f"no Tab leads to {name}")
 
 
+def test_used_up_time_is_told(standing, launch):
+    page = launch()
+    begun(page, standing.url)
+    for clue in ("hosel-code", "catalogue-letters"):
+        look(page, clue)
+    expect(screen(page)).to_contain_text("5 seconds left")
+    expect(screen(page)).not_to_contain_text("now say the year")
+    look(page, "toe-outline")
+
+    expect(screen(page)).to_contain_text("1 second left")
+    expect(screen(page)).to_contain_text("No look fits into what is left")
+    expect(screen(page).locator("button[data-clue]:enabled")).to_have_count(0)
+
+
 def test_round_survives_a_reload(standing, launch):
     page = launch()
     begun(page, standing.url)
@@ -272,7 +286,7 @@ def test_twenty_rounds_show_the_picture(standing, launch):
     expect(screen(page)).to_contain_text("were right in 10 of 20 rounds, 50\u00a0%")
     expect(screen(page).locator("svg .practice__dot")).to_have_count(2)
     row = screen(page).locator("tbody tr").first
-    expect(row).to_contain_text("35\u00a0%105 (50\u00a0%)")
+    expect(row).to_contain_text("35\u00a0%5 of 10 (50\u00a0%)")
     assert page.evaluate("document.documentElement.scrollWidth") <= 320
 
 

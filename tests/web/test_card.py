@@ -149,4 +149,4 @@ def test_code_is_told_beside_the_steps():
 
     assert code.clue.id == "hosel-code"
     assert code.lines[0] == "The year: the last figure of the year it was built."
-    assert "21 1954-1955 and 1964; 24 1956-1958;" in code.lines[-1]
+    assert "21\u00a01954-1955 and 1964; 24\u00a01956-1958;" in code.lines[-1]

@@ -130,7 +130,7 @@ def test_matrix_is_the_simulations(page):
     years = [str(year.year) for year in GUIDE.years]
 
     for (_, words), row in zip(told, mistaken(TABLES), strict=True):
-        named = dict(re.findall(r"(\d{4}) (?:over )?(\d+) %", words))
+        named = dict(re.findall(r"(\d{4}): (?:over )?(\d+) %", words))
         assert named
         for year, p in zip(years, row, strict=True):
             assert 100 * p == pytest.approx(int(named.get(year, 0)), abs=1)
@@ -161,6 +161,17 @@ def test_every_change_is_told_in_its_year(page):
                 *(each.label for each in change.gone),
             ):
                 assert label in text, (year.year, label)
+
+
+def test_changed_size_is_told_in_its_year():
+    sizes = Size((1951, 1951), 5.0, 0.3), Size((1952, 1952), 6.5, 0.3)
+    told = {
+        each.year.year: each.turns
+        for each in lesson(guide(measure("pad", *sizes))).years
+    }
+
+    assert 1951 not in told
+    assert [turn.new for turn in told[1952]] == ["6.5\u00a0mm (before 5\u00a0mm)"]
 
 
 def test_every_clue_and_part_has_its_place(page):
@@ -229,7 +240,7 @@ def test_guide_that_brackets_promises_no_sureness():
 def test_years_that_look_alike_are_named():
     same = guide(choice("face", option("dots", span()), option("lines")), outside=0.0)
 
-    assert "Hardest to tell apart: 1952 and 1951" in lesson(same).sure.matrix_say
+    assert "Hardest to tell apart: 1951 and 1952" in lesson(same).sure.matrix_say
 
 
 def test_years_that_all_differ_are_not():

@@ -52,7 +52,7 @@ def test_code_tells_years_of_a_letter_together():
     codes = ((1950, "A"), (1951, "A"), (1952, "B"), (1954, "A"))
     letter = Field("letter", "year-letter", 1, "AB", codes=codes)
 
-    assert laid_out(letter) == ("Letter: A 1950-1951 and 1954; B 1952.",)
+    assert laid_out(letter) == ("Letter: A\u00a01950-1951 and 1954; B\u00a01952.",)
 
 
 @pytest.mark.parametrize(

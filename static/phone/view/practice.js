@@ -60,7 +60,7 @@ export function fillRound(root, { guide, laid, begun }, seen) {
   const possible = open(guide, begun.looks).map(({ id }) => id);
   const all = begun.looks.length === guide.clues.length;
   fill(root, {
-    time: `${figure(seconds)} seconds left`,
+    time: seconds === 1 ? "1 second left" : `${figure(seconds)} seconds left`,
     parts: guide.parts.map((part) => drawPart(part, guide, laid, begun, possible)),
   });
   slot(root, "over").textContent = possible.length ? "" : `${all ? "That is all there is" : "No look fits into what is left"}: now say the year.`;

@@ -52,7 +52,7 @@ const toCome = (count) =>
 /** @param {readonly Round[]} rounds */
 function drawCalibration(rounds) {
   const { sure, right, share, judged } = overall(rounds);
-  const say = `You said ${percent(sure)} on average and were right in ${right} of ${rounds.length} rounds, ${percent(share)}: ${JUDGED[judged]}.`;
+  const say = `You said ${percent(sure)} on average and were right in ${right} of ${rounds.length} rounds, ${whole(share)} %: ${JUDGED[judged]}.`;
   const found = levels(rounds);
   return [
     element("h3", "practice__part", "Are you right as often as you say?"),
@@ -105,9 +105,9 @@ const words = (text, x, y, anchor) => ["text", Object.entries({ class: "practice
 
 /** @param {readonly Level[]} found */
 function table(found) {
-  const head = ["You said", "Rounds", "Right", "By chance"].map((name) => cell("th", name, "col"));
+  const head = ["You said", "Right", "By chance"].map((name) => cell("th", name, "col"));
   const rows = found.map(({ sure, rounds, right, share, low, high }) =>
-    element("tr", "", cell("th", percent(sure), "row"), ...[String(rounds), `${right} (${whole(share)} %)`, `${whole(low)} to ${whole(high)} %`].map((text) => cell("td", text))),
+    element("tr", "", cell("th", percent(sure), "row"), ...[`${right} of ${rounds} (${whole(share)} %)`, `${whole(low)} to ${whole(high)} %`].map((text) => cell("td", text))),
   );
   return element("table", "practice__table", element("thead", "", element("tr", "", ...head)), element("tbody", "", ...rows));
 }

@@ -19,9 +19,11 @@ const HONEST =
  */
 export function drawStart(root, title, rounds) {
   const begin = set(element("button", "button button--main", "Begin a round"), { type: "button", "data-act": "begin" });
-  const told = rounds.length ? [] : [element("p", "", HONEST)];
+  const head = drawHead("Practise", `${title}. ${HOW}`);
   root.replaceChildren(
-    element("div", "column", drawHead("Practise", `${title}. ${HOW}`), ...told, begin, ...drawRecord(rounds)),
+    rounds.length
+      ? element("div", "spread", element("div", "practice__side", head, begin), element("div", "practice__main", ...drawRecord(rounds)))
+      : element("div", "column", head, element("p", "", HONEST), begin),
   );
 }
 
