@@ -80,6 +80,47 @@ def without_specimen(text: str, name: str) -> str:
     return "".join(kept)
 
 
+def with_name(text: str, old: str, new: str, *, column: str = "") -> str:
+    """The text in which a clue's column is called `new`; with a `column`, what stands
+    in that one: an answer of the clue, or parts in the column of those that are gone.
+    """
+    found, wrong = rows(text)
+    if wrong or not found:
+        return text
+    header = found[0][1]
+    fixed = (*NEEDED, *MAY)
+    if not column and (old in fixed or new in (*fixed, *header)):
+        return text
+    lines = physical(text)
+    starts = [line for line, _ in found] + [len(lines) + 1]
+    kept = lines[: starts[0] - 1]
+    for i, (line, fields) in enumerate(found):
+        own = lines[line - 1 : starts[i + 1] - 1]
+        if not column:
+            named = [new if each == old and i == 0 else each for each in fields]
+        else:
+            named = [
+                _named(each, old, new) if i and header[n : n + 1] == [column] else each
+                for n, each in enumerate(fields)
+            ]
+        kept += own if named == fields else [_line([*map(_safe, named)]), *_empty(own)]
+    return "".join(kept)
+
+
+def _empty(lines: Sequence[str]) -> Sequence[str]:
+    """The empty lines behind a row."""
+    end = max(n for n, line in enumerate(lines) if line.strip(" \t\r\n,"))
+    return lines[end + 1 :]
+
+
+def _named(field: str, old: str, new: str) -> str:
+    """A field that names one thing, or several parts."""
+    names = [
+        new if each.strip() == old else each.strip() for each in field.split(PARTED)
+    ]
+    return f"{PARTED} ".join(names) if new in names else field
+
+
 def _fields(guide: Guide, specimen: Specimen) -> dict[str, str]:
     """What stands in each column."""
     item = specimen.item

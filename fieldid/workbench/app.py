@@ -152,5 +152,6 @@ def _navigation() -> Iterator[tuple[str, str, bool]]:
     """Words and address of each page of the navigation, and whether it is open."""
     for words, view in NAVIGATION:
         if view in current_app.view_functions:
-            here = request.blueprint == view.partition(".")[0]
-            yield words, url_for(view), here
+            address = url_for(view)
+            here = (request.script_root + request.path).startswith(address)
+            yield words, address, here

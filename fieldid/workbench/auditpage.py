@@ -84,9 +84,9 @@ def _verdicts(audit: Audit, own: Figures) -> Table:
         lines.insert(1, ("Told with 95 % or more", ranged(own.sure)))
         lines.insert(2, ("Right where told so", ranged(own.right_if_sure)))
     say = (
-        f"{own.specimens} specimens drawn from the guide, each looked at clue by clue, "
-        "always at the one that tells most a second, until the verdict has 95 % or "
-        "nothing is worth a look. In brackets: where a share lies 95 times in 100."
+        f"{own.specimens:,} specimens drawn from the guide, each looked at clue by "
+        "clue, always at the one that tells most a second, until the verdict has 95 % "
+        "or nothing is worth a look. In brackets: where a share lies 95 times in 100."
     )
     return _plain("verdicts", "Verdicts", say, ("What", "Figure"), lines)
 

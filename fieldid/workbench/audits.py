@@ -14,7 +14,7 @@ from wtforms.validators import InputRequired, ValidationError  # type: ignore[im
 
 from fieldid.audit.run import SEED, Run, usual
 from fieldid.engine.guide import Guide
-from fieldid.errors import GuideError
+from fieldid.errors import GuideError, Problem
 from fieldid.guides.document import opened
 from fieldid.guides.load import loads
 from fieldid.workbench.auditing import Auditor, auditor
@@ -110,7 +110,7 @@ def _page(path: Path, form: AuditForm) -> str:
     try:
         tag, found = _guide(path)
     except GuideError as error:
-        return _with_problems(name, [str(each) for each in error.problems])
+        return _with_problems(name, error.problems)
     if not form.is_submitted():
         form.specimens.data = usual(found)
     last = auditor().found(name)
@@ -125,7 +125,7 @@ def _page(path: Path, form: AuditForm) -> str:
     )
 
 
-def _with_problems(name: str, problems: Sequence[str]) -> str:
+def _with_problems(name: str, problems: Sequence[Problem]) -> str:
     return render_template(
         "workbench/audit_problems.html", guide=name, problems=problems
     )

@@ -75,10 +75,11 @@ def _offered(guide: Guide) -> tuple[tuple[choice.Chosen, ...], str]:
         return (), str(error)
 
 
-def _left(guide: str, offered: Sequence[choice.Chosen]) -> list[choice.Chosen]:
-    """Those that were not chosen yet."""
+def _left(guide: str, offered: Sequence[choice.Chosen]) -> list[tuple[int, str]]:
+    """Those that were not chosen yet: their numbers and names."""
     names = [each.name for each in chosen(guide)]
-    return [each for each in offered if _called(each) not in names]
+    found = ((each.number, _called(each)) for each in offered)
+    return [(number, name) for number, name in found if name not in names]
 
 
 def _called(each: choice.Chosen) -> str:

@@ -9,7 +9,13 @@ from hypothesis import strategies as st
 
 from fieldid.census.read import loads
 from fieldid.census.specimens import HOWS, Specimen
-from fieldid.census.write import append, remove, with_specimen, without_specimen
+from fieldid.census.write import (
+    append,
+    remove,
+    with_name,
+    with_specimen,
+    without_specimen,
+)
 from fieldid.engine.find import Item, Measured
 from fieldid.errors import CensusError, ChangedError
 from fieldid.guides.document import opened, saved
@@ -164,3 +170,39 @@ def test_change_meanwhile_is_not_overwritten(tmp_path):
 
     with pytest.raises(ChangedError):
         saved(document, with_specimen(document.text, GUIDE, ONE))
+
+
+NAMED = """specimen,model_year,how,gone,rings,stamp
+
+A,1951,receipt,shaft; collar,"none",A017
+"B, old",1952,'=other: none,,"no
+ne", none
+"""
+
+
+def test_column_has_its_clues_new_name():
+    text = with_name(NAMED, "rings", "bands")
+
+    assert text == NAMED.replace("gone,rings", "gone,bands")
+
+
+def test_answer_has_its_new_name_in_its_column_alone():
+    text = with_name(NAMED, "none", "plain", column="rings")
+
+    assert text == NAMED.replace('"none",A017', "plain,A017")
+
+
+def test_part_that_is_gone_has_its_new_name():
+    text = with_name(NAMED, "collar", "sleeve", column="gone")
+
+    assert text == NAMED.replace('shaft; collar,"none"', "shaft; sleeve,none")
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [("pad", "pads"), ("rings", "stamp"), ("rings", "gone"), ("gone", "lost")],
+)
+def test_name_that_no_column_can_have_changes_nothing(old, new):
+    assert with_name(NAMED, old, new) == NAMED
+    assert with_name("", old, new) == ""
+    assert with_name('"', old, new) == '"'

@@ -225,6 +225,7 @@ def test_guide_leads_to_its_rooms_and_back(desk):
         address = f"/guides/plover/{place}"
         assert address in desk.open("/guides/plover/").links()
         assert "/guides/plover/" in desk.open(address).links(), place
+        assert desk.said(".bench__way[aria-current]") == "Guides"
 
 
 def test_mistakes_lead_back_from_each_room(desk):
@@ -232,6 +233,8 @@ def test_mistakes_lead_back_from_each_room(desk):
 
     for place in ("audit", "census/"):
         assert "/guides/plover/" in desk.open(f"/guides/plover/{place}").links()
+        assert "Line 10: drawing: 'irno' is no drawing" in desk.said()
+        assert str(desk.rules) not in desk.said()
 
 
 def test_one_of_a_kind_is_told_as_one(desk):
