@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+import make
 import network
 from fieldid.engine.find import Item
 from fieldid.engine.one import read, weigh
@@ -186,6 +187,26 @@ def test_contradictions_on_all_parts_do_not_underflow():
     assert got.log_evidence < math.log(sys.float_info.min)
     assert sum(got.cells) == close(1)
     assert all(sum(a) + sum(b) == close(1) for a, b in _states(got))
+
+
+def test_evidence_is_the_same_on_one_part_or_many():
+    """Where nothing is ever replaced; what is lifted while parts are joined counts."""
+    parts = tuple(make.part(f"p{i}", replaced=0.0) for i in range(8))
+    years = make.span((1951, 1951)), make.span((1952, 1952))
+    options = [make.option(id, seen) for id, seen in zip("ab", years, strict=True)]
+    readings = [(f"c{i}-{j}", "ab"[j % 2]) for i in range(8) for j in range(80)]
+
+    def evidence(home):
+        clues = [
+            make.choice(id, *options, part=home(id), misread=0.02) for id, _ in readings
+        ]
+        return weigh(
+            prepare(make.guide(*clues, parts=parts)), find(readings).items[0]
+        ).log_evidence
+
+    spread = evidence(lambda id: f"p{id[1]}")
+    assert spread < -500 * math.log(2)
+    assert spread == pytest.approx(evidence(lambda id: "p0"), abs=1e-7)
 
 
 def _states(posterior):

@@ -1,0 +1,177 @@
+"""The engine broken in one way at a time, and the tests that must notice it.
+
+As a plugin of pytest (`-p mutants`) it breaks the engine in the way whose place in
+the list is in the environment, before anything imports it.
+"""
+
+import os
+import sys
+from importlib.abc import MetaPathFinder
+from importlib.machinery import PathFinder, SourceFileLoader
+from typing import NamedTuple
+
+WHICH = "FIELDID_MUTANT"
+
+
+class Mutant(NamedTuple):
+    """A line of a module of the engine, what stands there instead, and who notices."""
+
+    module: str
+    right: str
+    wrong: str
+    test: str
+
+
+MUTANTS = (
+    Mutant("cells", "/ (y.closes - y.opens + 1))", ")", "test_one"),
+    Mutant(
+        "cells",
+        "stop + y.closes - y.opens + 1",
+        "stop + y.closes - y.opens",
+        "test_one",
+    ),
+    Mutant("one", "original = [0.0] * (cells + 1)", "pass", "test_one"),
+    Mutant(
+        "one",
+        "[reading.rep] * cells + [reading.out]",
+        "[reading.rep] * (cells + 1)",
+        "test_one",
+    ),
+    Mutant(
+        "one",
+        "_blend(below[p], 1 - second, second),",
+        "_blend(below[p], 1 - first, first),",
+        "test_one",
+    ),
+    Mutant(
+        "one",
+        "if parents[q] == parent and q != p:",
+        "if parents[q] == parent:",
+        "test_one",
+    ),
+    Mutant("one", "if parent is None and p != but:", "if parent is None:", "test_one"),
+    Mutant(
+        "one",
+        "(sum(counts) + more + last) * LOG_HUGE",
+        "(sum(counts) + more) * LOG_HUGE",
+        "test_one",
+    ),
+    Mutant("parts", "max(part.share, part.replaced)", "part.share", "test_parts"),
+    Mutant(
+        "parts",
+        "rate = max(part.share, part.whole_set) if follows",
+        "rate = part.share if follows",
+        "test_parts",
+    ),
+    Mutant(
+        "parts",
+        "None if above is None or whole[p] or whole[above] else above",
+        "None if above is None or whole[p] else above",
+        "test_sets",
+    ),
+    Mutant(
+        "choice",
+        "1 - distance / (span.fade + 1)",
+        "1 - distance / span.fade",
+        "test_choice",
+    ),
+    Mutant(
+        "choice", "if distance > span.fade:", "if distance >= span.fade:", "test_choice"
+    ),
+    Mutant(
+        "choice", "a.id in o.like or o.id in a.like", "a.id in o.like", "test_choice"
+    ),
+    Mutant("choice", "+ 0.5 / len(options)", "+ 1 / len(options)", "test_choice"),
+    Mutant("choice", "1 / len(kind.options),", "1.0,", "test_choice"),
+    Mutant(
+        "choice",
+        "max((_covers(span, cell, member) for span in option.seen), default=0.0)",
+        "sum(_covers(span, cell, member) for span in option.seen)",
+        "test_choice",
+    ),
+    Mutant("measure", "z = (x - mean) / sd", "z = (mean - x) / sd", "test_measure"),
+    Mutant("measure", "(1 - m) * density", "density", "test_measure"),
+    Mutant(
+        "measure", "math.sqrt(sd * sd + error * error)", "sd + error", "test_measure"
+    ),
+    Mutant("measure", "if u >= 0:", "if u >= -30:", "test_measure"),
+    Mutant(
+        "code",
+        "(1 - field.odd) * exact / len(right) + field.odd * uniform",
+        "(1 - field.odd) * exact / len(right)",
+        "test_code",
+    ),
+    Mutant("code", "if a == UNREADABLE:", "if o == UNREADABLE:", "test_code"),
+    Mutant("code", "start += field.width", "start += 1", "test_code"),
+    Mutant("code", "pull[a] / sum(pull.values())", "pull[a] / len(pull)", "test_code"),
+    Mutant("number", "q ** (year - given)", "q ** (given - year)", "test_number"),
+    Mutant(
+        "number",
+        "stops = [*starts[1:], kind.last + 1]",
+        "stops = [*starts[1:], kind.last]",
+        "test_number",
+    ),
+    Mutant("likelihood", "0.5 * ", "", "test_measure"),
+    Mutant(
+        "special",
+        "while 0 < max(map(max, scaled)) < TINY:",
+        "while False:",
+        "test_special",
+    ),
+    Mutant("special", "tail = u + k / 2 / tail", "tail = u + k / tail", "test_special"),
+    Mutant(
+        "special", "after = multiplied((factors[i], 0), after)", "pass", "test_sets"
+    ),
+    Mutant(
+        "sets",
+        "(1 - one.stray) * x + one.stray * one.means[w]",
+        "x + one.stray * one.means[w]",
+        "test_sets",
+    ),
+    Mutant("sets", "count + lifted", "count", "test_sets"),
+    Mutant(
+        "sets",
+        "product: Scaled = ([world.prior], 0)",
+        "product: Scaled = ([1.0], 0)",
+        "test_sets",
+    ),
+    Mutant("gain", "for w in positive) / total", "for w in positive)", "test_gain"),
+    Mutant("gain", "readable * gain(", "gain(", "test_gain"),
+    Mutant("claim", "/ (before / rest_before)", "", "test_claim"),
+    Mutant("claim", "if fit >= HALF * best", "if fit >= best", "test_claim"),
+    Mutant("words", "100 * round9(p) + 0.5", "100 * round9(p)", "test_words"),
+)
+
+
+class _Breaking(MetaPathFinder):
+    """Finds the one module, with its line broken."""
+
+    def __init__(self, mutant: Mutant) -> None:
+        self.mutant = mutant
+
+    def find_spec(self, name, path, target=None):
+        if name != f"fieldid.engine.{self.mutant.module}":
+            return None
+        spec = PathFinder.find_spec(name, path, target)
+        spec.loader = _Broken(name, spec.origin)
+        spec.loader.mutant = self.mutant
+        return spec
+
+
+class _Broken(SourceFileLoader):
+    mutant: Mutant
+
+    def get_code(self, name):
+        """Compiled from the text each time, since no file keeps it."""
+        return self.source_to_code(self.get_data(self.path), self.path)
+
+    def get_data(self, path):
+        text = super().get_data(path).decode()
+        assert text.count(self.mutant.right) == 1, self.mutant
+        return text.replace(self.mutant.right, self.mutant.wrong).encode()
+
+
+if WHICH in os.environ:
+    loaded = [name for name in sys.modules if name.startswith("fieldid.engine")]
+    assert not loaded, "what is imported already cannot be broken"
+    sys.meta_path.insert(0, _Breaking(MUTANTS[int(os.environ[WHICH])]))
