@@ -5,7 +5,7 @@ from itertools import combinations
 
 from fieldid.engine.claim import Weighed
 from fieldid.engine.find import Item, Next
-from fieldid.engine.gain import WORTHWHILE, Prospect, between
+from fieldid.engine.gain import WORTHWHILE, Prospect, between, separates
 from fieldid.engine.one import ranked
 from fieldid.engine.prepare import Tables
 from fieldid.engine.range import brackets
@@ -50,10 +50,11 @@ def _reason(tables: Tables, posterior: Weighed, prospect: Prospect) -> str:
     if brackets(tables.guide):
         return f"leaves about {percent(2**-prospect.bits)} of the years open"
     rivals = ranked(posterior.years)[:RIVALS]
+    pairs = combinations(sorted(rivals), 2)
     i, j = max(
-        combinations(sorted(rivals), 2),
+        (pair for pair in pairs if separates(tables, prospect, *pair)),
         key=lambda pair: round9(between(prospect.rows, *pair)),
-        default=(0, 0),
+        default=(rivals[0], rivals[0]),
     )
     years = tables.guide.years
     if i == j:

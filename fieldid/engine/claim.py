@@ -107,7 +107,7 @@ def _unread(
     able = [item for item in items if clue.part not in item.gone]
     if not able:
         part = next(part.name for part in tables.guide.parts if part.id == clue.part)
-        return 1.0, f"The {part} is gone, and the {clue.name} with it."
+        return 1.0, f"With the {part} went the {clue.name}."
     supposed = _supposed(tables, able, clue, y)
     if not supposed:
         year = tables.guide.years[y].year

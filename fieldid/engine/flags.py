@@ -11,6 +11,7 @@ from fieldid.engine.code import UNREADABLE
 from fieldid.engine.find import ClaimVerdict, Flag, Item, Reading, measured
 from fieldid.engine.guide import Condition
 from fieldid.engine.one import Posterior
+from fieldid.engine.parts import pair
 from fieldid.engine.prepare import Tables
 from fieldid.engine.range import Run, brackets, lead
 from fieldid.engine.reasons import Conflict, said
@@ -100,6 +101,15 @@ def is_replaced(share: float) -> bool:
     return round9(share) > EVEN
 
 
+def untold(tables: Tables, item: Item, p: int) -> bool:
+    """Whether all that is known of part `p` is that such parts are usually replaced."""
+    read = [clue for clue, reading in item.readings if reading is not None]
+    if any(tables.part_of[tables.places[clue]] == p for clue in read):
+        return False
+    original, *_ = pair(tables.forest, p, p)
+    return is_replaced(1 - original)
+
+
 def _outside(p: float) -> Flag:
     return Flag(
         "outside",
@@ -135,7 +145,7 @@ def _conflict(tables: Tables, item: Item, clash: Conflict) -> Raised:
         "disagree",
         tuple(tables.guide.clues[k].id for k in places),
         ("Two readings", f" disagree: {first}, {second}."),
-        (f"Has the {' or the '.join(parts)}", " ever been worked on?"),
+        (f"Did anyone ever work on the {' or the '.join(parts)}", "?"),
     )
 
 
@@ -154,23 +164,22 @@ def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Raised]:
                     "gone",
                     (part.id,),
                     (
-                        f"The {part.name}",
-                        f" is gone, so it can no longer speak for a year{why}.",
+                        f"With the {part.name}",
+                        f" gone, nothing there can speak for a year any more{why}.",
                     ),
                     (f"Do you still have the {part.name}", "?"),
                 )
             )
-        elif is_replaced(share):
+        elif is_replaced(share) and not untold(tables, item, p):
             found.append(
                 Raised(
                     "replaced",
                     (part.id,),
                     (
-                        f"The {part.name}",
-                        " is probably not the original: "
-                        f"{likely(share)}, {percent(share)}.",
+                        f"Someone probably replaced the {part.name}",
+                        f": {likely(share)}, {percent(share)}.",
                     ),
-                    (f"Was the {part.name}", " ever replaced, and when?"),
+                    (f"Did anyone ever replace the {part.name}", ", and when?"),
                     share,
                 )
             )
@@ -183,7 +192,7 @@ def _goes_with(tables: Tables, p: int) -> str:
     if parent is None or tables.guide.parts[p].share < EVEN:
         return ""
     name = tables.guide.parts[parent].name
-    return f"; where it went, the {name} was often renewed"
+    return f"; who lost this often renewed the {name} too"
 
 
 def _about(when: Sequence[Condition]) -> tuple[str, ...]:
@@ -199,7 +208,10 @@ def _holds(
         return _reads(dict(item.readings).get(c.clue), c)
     if c.part is not None and c.replaced_over is not None:
         p = [part.id for part in tables.guide.parts].index(c.part)
-        return c.part in item.gone or round9(replaced(posterior, p)) > c.replaced_over
+        if c.part in item.gone:
+            return True
+        over = round9(replaced(posterior, p)) > c.replaced_over
+        return over and not untold(tables, item, p)
     if c.years is not None:
         first, last = (tables.guide.years[y].year for y in best)
         return c.years[0] <= first and last <= c.years[1]

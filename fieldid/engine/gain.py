@@ -104,14 +104,18 @@ def separator(
     tables: Tables, found: Sequence[Prospect], i: int, j: int
 ) -> Prospect | None:
     """The prospect that best tells the model years at two places apart, if any can."""
-    best = max(
-        found,
-        key=lambda prospect: round9(_weighed(tables, prospect, i, j)),
+    return max(
+        (each for each in found if separates(tables, each, i, j)),
+        key=lambda each: round9(_apart(tables, each, i, j)),
         default=None,
     )
-    if best is None or _weighed(tables, best, i, j) < WORTHWHILE:
-        return None
-    return best
+
+
+def separates(tables: Tables, prospect: Prospect, i: int, j: int) -> bool:
+    """Whether a prospect can tell the model years at two places apart at all, however
+    unlikely the one of them is.
+    """
+    return round9(_apart(tables, prospect, i, j)) >= WORTHWHILE
 
 
 def between(rows: Rows, i: int, j: int) -> float:
@@ -183,6 +187,10 @@ def _for_and_against(row: Vector, claimed: int) -> Vector:
     return [row[claimed], sum(row[:claimed]) + sum(row[claimed + 1 :])]
 
 
-def _weighed(tables: Tables, prospect: Prospect, i: int, j: int) -> float:
+def _apart(tables: Tables, prospect: Prospect, i: int, j: int) -> float:
+    """Bits of the question "year `i` or year `j`?", as if both were equally likely."""
+    a, b = (sum(row[y] for row in prospect.rows) for y in (i, j))
+    if a == 0 or b == 0:
+        return 0.0
     readable = 1 - tables.guide.clues[prospect.k].unreadable
-    return readable * gain([(row[i], row[j]) for row in prospect.rows])
+    return readable * gain([(row[i] / a, row[j] / b) for row in prospect.rows])

@@ -6,18 +6,23 @@ from dataclasses import dataclass
 from fieldid.engine.advice import what
 from fieldid.engine.claim import Weighed
 from fieldid.engine.find import Item, PartState
-from fieldid.engine.flags import EVEN, is_outside, is_replaced, replaced
+from fieldid.engine.flags import EVEN, is_outside, is_replaced, replaced, untold
 from fieldid.engine.gain import WORTHWHILE, Prospect, separator
-from fieldid.engine.one import Posterior
+from fieldid.engine.one import Posterior, ranked
 from fieldid.engine.prepare import Tables
 from fieldid.engine.range import brackets, covered, named, run
 from fieldid.engine.special import Vector, round9
-from fieldid.engine.words import hundredth, likely, month, percent
+from fieldid.engine.words import hundredth, likely, month, percent, within_a_point
 
 CANNOT_TELL = 0.33
 """A leading year that is less likely than this is not leaned to."""
 SETTLED = 0.90
 UNSEEN = "not looked at"
+USUAL = "such parts are usually replaced"
+STANDS_OUT = 2.0
+"""The likeliest build month is named if it is so many times as likely as the mean month
+of its stretch.
+"""
 TAILS = 0.05
 """What the stretch of build months leaves out at each end."""
 
@@ -71,8 +76,8 @@ def part_states(
     seen = seen_parts(tables, [item])
     shares = [replaced(posterior, p) for p in range(len(tables.guide.parts))]
     return tuple(
-        PartState(part.id, share, _part(part.id, share, item, seen))
-        for part, share in zip(tables.guide.parts, shares, strict=True)
+        PartState(part.id, share, _part(tables, item, p, share, part.id in seen))
+        for p, (part, share) in enumerate(zip(tables.guide.parts, shares, strict=True))
     )
 
 
@@ -84,15 +89,17 @@ def seen_parts(tables: Tables, items: Sequence[Item]) -> list[str]:
     return [clue.part for clue in tables.guide.clues if clue.id in read]
 
 
-def _part(part: str, p: float, item: Item, seen: Sequence[str]) -> str:
-    if part in item.gone:
+def _part(tables: Tables, item: Item, p: int, share: float, seen: bool) -> str:
+    if tables.guide.parts[p].id in item.gone:
         return "gone"
-    if is_replaced(p):
-        return f"replaced: {likely(p)}, {percent(p)}"
-    # How often such a part is original says nothing of this one.
-    if part not in seen:
+    # How often such a part is original or replaced says nothing of this one.
+    if untold(tables, item, p):
+        return f"{UNSEEN}; {USUAL}"
+    if is_replaced(share):
+        return f"replaced: {likely(share)}, {percent(share)}"
+    if not seen:
         return UNSEEN
-    return f"original: {likely(1 - p)}, {percent(1 - p)}"
+    return f"original: {likely(1 - share)}, {percent(1 - share)}"
 
 
 def is_read(items: Sequence[Item]) -> bool:
@@ -115,12 +122,38 @@ def answer(
         return "nothing read yet"
     if brackets(tables.guide):
         return _bracketed(tables, posterior)
+    both = level(posterior)
+    if both:
+        return _either(tables, posterior, both)
     if p < CANNOT_TELL:
         return f"cannot tell yet: {year} leads with {percent(p)}"
     if hundredth(p) < EVEN:
         return f"leaning to {year}: {percent(p)}, so more likely another"
     lead = f"{year}" if p >= SETTLED else f"leaning to {year}"
     return f"{lead}: {likely(p)}, {percent(p)}"
+
+
+def level(posterior: Weighed) -> tuple[int, int] | None:
+    """The places of the two likeliest years, where they and no third are told as
+    equally likely.
+    """
+    years = ranked(posterior.years)
+    best = posterior.years[years[0]]
+    alike = [y for y in years if within_a_point(best, posterior.years[y])]
+    if len(alike) != 2:
+        return None
+    return min(alike), max(alike)
+
+
+def _either(tables: Tables, posterior: Weighed, both: tuple[int, int]) -> str:
+    """That it is one of two years, neither of which leads."""
+    name = " or ".join(str(tables.guide.years[y].year) for y in both)
+    each = [percent(posterior.years[y]) for y in both]
+    shares = f"{each[0]} each" if each[0] == each[1] else " and ".join(each)
+    if max(round9(posterior.years[y]) for y in both) < CANNOT_TELL:
+        return f"cannot tell yet: {name} with {shares}"
+    settled = round9(sum(posterior.years[y] for y in both)) >= SETTLED
+    return f"{name}: {shares}" if settled else f"leaning to {name}: {shares}"
 
 
 def _bracketed(tables: Tables, posterior: Weighed) -> str:
@@ -133,8 +166,8 @@ def _bracketed(tables: Tables, posterior: Weighed) -> str:
 
 
 def runner_up(told: Case) -> str:
-    """The second year, and what would best tell it from the first; before it none of
-    these, where that is more likely. A range has none.
+    """The second year, and what worth a look would best tell it from the first; before
+    it none of these, where that is more likely. A range has none.
     """
     if told.second is None or brackets(told.tables.guide):
         return ""
@@ -143,7 +176,9 @@ def runner_up(told: Case) -> str:
     say = f"{second}, {percent(share)}"
     if round9(share) < round9(outside) and not is_outside(told.posterior):
         say = f"none of these, {percent(outside)}, then {say}"
-    best = separator(told.tables, told.found, told.first, told.second)
+    best = separator(told.tables, _worthwhile(told), told.first, told.second)
+    if best is None and _told_apart(told):
+        return say
     if best is None:
         return f"{say}; no clue left would tell {second} from {first}"
     named = what(told.tables, told.items, (best.k, best.item))
@@ -151,7 +186,8 @@ def runner_up(told: Case) -> str:
 
 
 def built(months: Shares) -> str:
-    """The stretch of months that leaves out 5 % at each end, and the likeliest.
+    """The stretch of months that leaves out 5 % at each end, and the likeliest of them
+    if it stands out.
 
     Empty where every month is ruled out.
     """
@@ -168,19 +204,37 @@ def built(months: Shares) -> str:
             until = t
     if since == until:
         return f"built about {month(since)}"
-    return (
-        f"built between {month(since)} and {month(until)}, "
-        f"most likely about {month(likeliest(months))}"
-    )
+    say = f"built between {month(since)} and {month(until)}"
+    stretch = tuple((t, p) for t, p in months if since <= t <= until)
+    best = likeliest(stretch)
+    mean = sum(p for _, p in stretch) / len(stretch)
+    if round9(dict(stretch)[best] / mean) < STANDS_OUT:
+        return say
+    return f"{say}, most likely about {month(best)}"
+
+
+def _worthwhile(told: Case) -> list[Prospect]:
+    """What is still worth a look."""
+    return [each for each in told.found if each.bits >= WORTHWHILE]
+
+
+def _told_apart(told: Case) -> bool:
+    """Whether something left would tell the two likeliest years apart, worth it or
+    not.
+    """
+    second = told.first if told.second is None else told.second
+    return separator(told.tables, told.found, told.first, second) is not None
 
 
 def exhausted(told: Case) -> str:
     """Why there is nothing left to look at; empty while something can gain."""
-    if any(prospect.bits >= WORTHWHILE for prospect in told.found):
+    if _worthwhile(told):
         return ""
     if told.second is None or round9(told.posterior.years[told.first]) >= SETTLED:
         return "Nothing left to look at would change this."
     if brackets(told.tables.guide):
         return "Nothing left to look at would narrow this."
+    if _told_apart(told):
+        return "Nothing left to look at would change this."
     years = [told.tables.guide.years[y].year for y in (told.first, told.second)]
     return f"The clues cannot tell {min(years)} from {max(years)} any further."

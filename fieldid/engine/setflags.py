@@ -62,10 +62,9 @@ def _whole_set(told: Case, whole: SetPosterior) -> list[Flag]:
     for part, share in zip(told.tables.guide.parts, whole.whole_set, strict=True):
         if is_replaced(share):
             sure = f"{likely(share)}, {percent(share)}"
-            once = f"was probably replaced on the whole set at once: {sure}."
-            ask = f"Was the {part.name} ever replaced on the whole set, and when?"
-            say = f"The {part.name} {once}"
-            found.append(Flag("whole-set", (part.id,), say, ask, members))
+            say = f"Someone probably replaced the {part.name} on the whole set at once"
+            ask = f"Did anyone replace the {part.name} on the whole set, and when?"
+            found.append(Flag("whole-set", (part.id,), f"{say}: {sure}.", ask, members))
     return found
 
 

@@ -58,6 +58,15 @@ def hundredth(p: float) -> float:
     return math.floor(100 * round9(p) + 0.5) / 100
 
 
+def within_a_point(p: float, q: float) -> bool:
+    """Whether two probabilities are at most one per cent point apart as they are told.
+
+    >>> within_a_point(0.494, 0.486), within_a_point(0.50, 0.48)
+    (True, False)
+    """
+    return abs(round(100 * hundredth(p)) - round(100 * hundredth(q))) <= 1
+
+
 def likely(p: float) -> str:
     """The word for a probability, by the figure that stands beside it.
 

@@ -1,5 +1,6 @@
 """The page that judges a find on the server: a form in, one call, a verdict out."""
 
+import re
 from collections.abc import Mapping
 
 from flask import Blueprint, Flask, current_app, render_template
@@ -10,6 +11,7 @@ from flask_wtf.csrf import CSRFError, CSRFProtect  # type: ignore[import-untyped
 from werkzeug.exceptions import RequestEntityTooLarge
 
 from fieldid.engine import Tables, judge, prepare
+from fieldid.engine.find import Verdict
 from fieldid.engine.guide import Guide
 from fieldid.engine.range import decades
 from fieldid.engine.words import called, capital, percent
@@ -97,6 +99,13 @@ def _tables() -> Mapping[str, Tables]:
     return found
 
 
+def named(verdict: Verdict) -> str:
+    """The year that leads, or both where two lead alike, as the verdict says it."""
+    year = verdict.leading
+    found = re.search(rf"(\d+ or )?{year}( or \d+)?", verdict.say)
+    return found[0] if found else str(year)
+
+
 def _set_up(state: BlueprintSetupState) -> None:
     """Prepares the guides of the application, and guards its forms."""
     app: Flask = state.app  # type: ignore[assignment]  # it is no blueprint's blueprint
@@ -107,6 +116,7 @@ def _set_up(state: BlueprintSetupState) -> None:
     app.config["MAX_FORM_MEMORY_SIZE"] = app.config["MAX_CONTENT_LENGTH"]
     app.add_template_filter(percent)
     app.add_template_filter(decades)
+    app.add_template_filter(named)
     app.add_template_filter(capital)
     app.add_template_filter(_called, "called")
     CSRFProtect(app)

@@ -24,10 +24,12 @@ from jinja2 import StrictUndefined
 from fieldid.engine.words import capital, percent
 from fieldid.paths import STATIC, TEMPLATES
 from fieldid.web.icons import icon
+from fieldid.web.judging import named
 from fieldid.web.phone import TYPES
 from fieldid.workbench.audits import audits
 from fieldid.workbench.censuses import censuses
 from fieldid.workbench.gate import Guard, can_sign_out, gate, is_inside
+from fieldid.workbench.giving import giving
 from fieldid.workbench.guides import guides
 from fieldid.workbench.inboxes import inboxes
 from fieldid.workbench.limits import most
@@ -43,7 +45,7 @@ MOST_MEGABYTES = 2
 MOST_FIELDS = 5000
 """A form of a large guide has some hundreds."""
 
-ROOMS: tuple[Blueprint, ...] = (guides, audits, censuses, inboxes, publishing)
+ROOMS: tuple[Blueprint, ...] = (guides, giving, audits, censuses, inboxes, publishing)
 """The blueprints of the rooms, a line each."""
 NAVIGATION = (
     ("Guides", "guides.shelf"),
@@ -86,6 +88,7 @@ def create_workbench(
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(capital)
     app.add_template_filter(percent)
+    app.add_template_filter(named)
     app.add_template_filter(so_many)
     app.extensions |= {
         "guard": Guard(password),

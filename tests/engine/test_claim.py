@@ -173,7 +173,7 @@ def test_clue_on_a_gone_part_cannot_be_read():
     found = cited({}, "rings", gone=["collar"])
 
     assert (found.read, found.factor) == (False, 1.0)
-    assert found.say == "The collar is gone, and the collar rings with it."
+    assert found.say == "With the collar went the collar rings."
 
 
 def test_silent_guide_supposes_nothing():

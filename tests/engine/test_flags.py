@@ -27,8 +27,8 @@ def test_one_objects_flags_name_no_member():
 
     assert gone.members == ()
     assert gone.say == (
-        "The grip is gone, so it can no longer speak for a year; "
-        "where it went, the shaft was often renewed."
+        "With the grip gone, nothing there can speak for a year any more; "
+        "who lost this often renewed the shaft too."
     )
     assert gone.ask == "Do you still have the grip?"
 
@@ -39,8 +39,9 @@ def test_equal_flags_of_members_become_one():
     assert gone.members == ("5", "7")
     assert gone.about == ("grip",)
     assert gone.say == (
-        "The grip of the 5 and 7 irons is gone, so it can no longer speak for a year; "
-        "where it went, the shaft was often renewed."
+        "With the grip of the 5 and 7 irons gone, nothing there can speak for a year "
+        "any more; "
+        "who lost this often renewed the shaft too."
     )
     assert gone.ask == "Do you still have the grip of the 5 and 7 irons?"
 
@@ -72,9 +73,13 @@ def test_parts_replaced_more_or_less_probably_are_one_flag():
     assert parts["more"] > parts["less"] > 0.5
     percent = round(100 * parts["less"])
     assert flag.members == ("5", "6")
-    assert flag.say.startswith("The collar of the 5 and 6 irons is probably not the ")
+    assert flag.say.startswith(
+        "Someone probably replaced the collar of the 5 and 6 irons: "
+    )
     assert flag.say.endswith(f", {percent} %, or more.")
-    assert flag.ask == "Was the collar of the 5 and 6 irons ever replaced, and when?"
+    assert (
+        flag.ask == "Did anyone ever replace the collar of the 5 and 6 irons, and when?"
+    )
 
 
 def test_parts_replaced_alike_need_no_or_more():
@@ -93,7 +98,7 @@ def test_equal_disagreements_are_one():
 
     assert flag.members == ("5", "6")
     assert flag.say.startswith("Two readings of the 5 and 6 irons disagree: ")
-    assert flag.ask == "Has the head of the 5 and 6 irons ever been worked on?"
+    assert flag.ask == "Did anyone ever work on the head of the 5 and 6 irons?"
 
 
 def test_other_readings_disagree_apart():

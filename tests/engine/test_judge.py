@@ -1,17 +1,20 @@
 """The verdict: claims, reasons, red flags and sentences on small finds."""
 
 import math
+import re
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 
 from fieldid.engine.claim import factor
-from fieldid.engine.find import Claim, Item
+from fieldid.engine.find import Claim, Find, Item
 from fieldid.engine.guide import Code, Condition, Field, GuideFlag
 from fieldid.engine.judge import judge
 from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
 from fieldid.engine.reasons import conflicts
+from fieldid.engine.saying import built, level
 from kittiwake import GUIDE, NUMERAL, STAMP, find, random_find
 from oracle import truth
 
@@ -122,14 +125,14 @@ def test_disagreeing_readings_are_named_in_pairs():
         "Two readings disagree: sole numeral (plain) for 1951-1952, "
         "hosel letters (L321A) for 1953."
     )
-    assert flag.ask == "Has the head ever been worked on?"
+    assert flag.ask == "Did anyone ever work on the head?"
 
 
 def test_disagreeing_parts_are_both_asked_about():
     verdict = judge(TABLES, find({"rings": "red", "stamp": "A118A"}))
 
     [flag] = [flag for flag in verdict.flags if flag.kind == "disagree"]
-    assert flag.ask == ("Has the collar or the head ever been worked on?")
+    assert flag.ask == "Did anyone ever work on the collar or the head?"
 
 
 def test_conflict_equals_brute_force():
@@ -324,3 +327,71 @@ def test_settled_claim_leaves_the_year_to_look_for():
 
     assert claimed.exhausted == open_.exhausted == ""
     assert claimed.next == open_.next
+
+
+def test_likeliest_month_is_named_only_where_it_stands_out():
+    level = tuple((t, 0.1) for t in range(600, 610))
+    peaked = tuple((t, 0.55 if t == 604 else 0.05) for t in range(600, 610))
+
+    assert built(level) == "built between January 50 and October 50"
+    assert built(peaked).endswith(", most likely about May 50")
+
+
+def test_likeliest_month_lies_in_the_stretch():
+    """A month of under five per cent is the likeliest of many, and is cut off."""
+    months = ((600, 0.048), *((t, 0.034) for t in range(601, 629)))
+
+    assert built(months) == "built between February 50 and April 52"
+
+
+def test_two_years_told_as_alike_are_both_named():
+    years = tuple(replace(year, volume=1.0) for year in GUIDE.years[:2])
+    tables = prepare(replace(GUIDE, years=years, clues=(NUMERAL,)))
+
+    assert judge(tables, find({"numeral": "plain"})).say == "1951 or 1952: 50 % each"
+    leaning = judge(tables, find({"numeral": "letter"})).say
+    assert leaning == "leaning to 1951 or 1952: 38 % each"
+
+
+def test_three_years_told_as_alike_are_no_pair():
+    shares = SimpleNamespace(years=[0.33, 0.33, 0.33, 0.01])
+
+    assert level(shares) is None
+    assert level(SimpleNamespace(years=[0.31, 0.01, 0.32, 0.36])) is None
+    assert level(SimpleNamespace(years=[0.01, 0.494, 0.01, 0.486])) == (1, 3)
+
+
+def test_unlikely_runner_up_is_still_told_by_what_is_left():
+    """How unlikely a year is does not keep a clue from telling it."""
+    verdict = judge(TABLES, find({**GOOD, "stamp": "C218A"}))
+
+    assert verdict.model_years[1][1] > 0.9
+    assert "no clue left" not in verdict.runner_up
+
+
+def test_no_clue_is_left_that_a_look_would_contradict():
+    for seed in range(60):
+        verdict = judge(TABLES, Find(GUIDE.id, random_find(seed).items[:1]))
+        _, _, lack = verdict.runner_up.partition("no clue left would tell ")
+        pair = sorted(lack.split(" from "))
+        told = [re.findall(r"\d{4}", each.say) for each in verdict.next]
+        assert pair not in told
+
+
+def test_nothing_read_of_a_part_raises_no_flag():
+    """That such parts are usually replaced is said, and is no finding."""
+    usual = [
+        replace(part, replaced=0.8) if part.id == "collar" else part
+        for part in GUIDE.parts
+    ]
+    tables = prepare(replace(GUIDE, parts=tuple(usual)))
+
+    bare = judge(tables, find({"pad": 5.9}))
+    states = {state.part: state.say for state in bare.replaced}
+    read = judge(tables, find({"pad": 5.9, "rings": "none"}))
+
+    assert states["collar"] == "not looked at; such parts are usually replaced"
+    assert not [flag for flag in bare.flags if flag.kind == "replaced"]
+    assert [flag.about for flag in read.flags if flag.kind == "replaced"] == [
+        ("collar",)
+    ]

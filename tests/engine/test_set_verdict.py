@@ -170,9 +170,9 @@ def test_same_late_grip_on_all_was_replaced_at_once():
     assert flag.about == ("grip",)
     assert flag.members == ("5", "6", "7")
     assert flag.say.startswith(
-        "The grip was probably replaced on the whole set at once: "
+        "Someone probably replaced the grip on the whole set at once: "
     )
-    assert flag.ask == "Was the grip ever replaced on the whole set, and when?"
+    assert flag.ask == "Did anyone replace the grip on the whole set, and when?"
 
 
 def test_what_was_replaced_on_all_is_not_told_twice():

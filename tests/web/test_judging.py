@@ -1,5 +1,6 @@
 import io
 import json
+from types import SimpleNamespace
 
 import html5lib
 import pytest
@@ -7,6 +8,7 @@ from bs4 import BeautifulSoup
 
 from fieldid.guides.load import load
 from fieldid.web.app import create_app
+from fieldid.web.judging import named
 from make import PLOVER
 
 READ = {"rings": "green-ivory", "pad": 6.1, "stamp": "A017"}
@@ -103,7 +105,7 @@ def test_verdict_says_what_it_rests_on(client):
         "Shaft gone",
         "evidence against 1954",
         "Taken alone, the rings would prove next to nothing",
-        "The shaft is gone, so it can no longer speak for a year. Ask: “Do you",
+        "With the shaft gone, nothing there can speak for a year any more. Ask: “Do",
         "There are no rings. Ask: “Was the collar ever replaced?”",
         "Pad thickness (4.1 mm): evidence against 1951 barely worth a mention",
         "Stamp: tells 1951 from 1953",
@@ -337,3 +339,12 @@ def test_page_brings_no_style_or_script_of_its_own(client):
     assert not found.find_all(style=True)
     assert not found.find_all("style")
     assert all(not each.text.strip() for each in found.find_all("script"))
+
+
+def test_two_years_that_lead_alike_are_one_answer():
+    def said(say, leading):
+        return named(SimpleNamespace(say=say, leading=leading))
+
+    assert said("1956 or 1957: 49 % each", 1957) == "1956 or 1957"
+    assert said("leaning to 1956 or 1957: 38 % each", 1956) == "1956 or 1957"
+    assert said("leaning to 1956: likely, 71 %", 1956) == "1956"

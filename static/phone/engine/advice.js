@@ -1,6 +1,6 @@
 /** What to look at next, in words: the clue, on which member, and why. */
 
-import { WORTHWHILE, between } from "./gain.js";
+import { WORTHWHILE, between, separates } from "./gain.js";
 import { ranked } from "./one.js";
 import { brackets } from "./range.js";
 import { largest, pairs, round9 } from "./special.js";
@@ -65,9 +65,12 @@ function _reason(tables, posterior, prospect) {
     return `leaves about ${percent(2 ** -prospect.bits)} of the years open`;
   }
   const rivals = ranked(posterior.years).slice(0, RIVALS);
-  const [i, j] = largest(pairs(rivals.sort((a, b) => a - b)), (pair) =>
+  const told = pairs([...rivals].sort((a, b) => a - b)).filter((pair) =>
+    separates(tables, prospect, ...pair),
+  );
+  const [i, j] = largest(told, (pair) =>
     round9(between(prospect.rows, ...pair)),
-  ) ?? [0, 0];
+  ) ?? [rivals[0], rivals[0]];
   const years = tables.guide.years;
   if (i === j) {
     return `tells ${years[i].year} from anything else`;

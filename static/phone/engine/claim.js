@@ -154,7 +154,7 @@ function _unread(tables, items, clue, y) {
   const able = items.filter((item) => !item.gone.includes(clue.part));
   if (able.length === 0) {
     const part = tables.guide.parts.find(({ id }) => id === clue.part)?.name;
-    return [1, `The ${part} is gone, and the ${clue.name} with it.`];
+    return [1, `With the ${part} went the ${clue.name}.`];
   }
   const supposed = _supposed(tables, able, clue, y);
   if (supposed.length === 0) {

@@ -6,6 +6,7 @@
 
 import { UNREADABLE } from "./code.js";
 import { measured } from "./find.js";
+import { pair } from "./parts.js";
 import { brackets, lead } from "./range.js";
 import { said } from "./reasons.js";
 import { round9, sum } from "./special.js";
@@ -115,6 +116,21 @@ export function is_replaced(share) {
 }
 
 /**
+ * Whether all that is known of part `p` is that such parts are usually replaced.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {number} p
+ */
+export function untold(tables, item, p) {
+  const read = item.readings.filter(([, reading]) => reading !== null);
+  if (read.some(([clue]) => tables.part_of[tables.places.get(clue) ?? -1] === p)) {
+    return false;
+  }
+  const [original] = pair(tables.forest, p, p);
+  return is_replaced(1 - original);
+}
+
+/**
  * @param {number} p
  */
 function _outside(p) {
@@ -161,7 +177,7 @@ function _conflict(tables, item, clash) {
     "disagree",
     places.map((k) => tables.guide.clues[k].id),
     ["Two readings", ` disagree: ${first}, ${second}.`],
-    [`Has the ${parts.join(" or the ")}`, " ever been worked on?"],
+    [`Did anyone ever work on the ${parts.join(" or the ")}`, "?"],
   );
 }
 
@@ -188,18 +204,21 @@ function _parts(tables, item, posterior) {
         _raised(
           "gone",
           [part.id],
-          [`The ${part.name}`, ` is gone, so it can no longer speak for a year${why}.`],
+          [
+            `With the ${part.name}`,
+            ` gone, nothing there can speak for a year any more${why}.`,
+          ],
           [`Do you still have the ${part.name}`, "?"],
         ),
       );
-    } else if (is_replaced(share)) {
+    } else if (is_replaced(share) && !untold(tables, item, p)) {
       const sure = `${likely(share)}, ${percent(share)}`;
       found.push(
         _raised(
           "replaced",
           [part.id],
-          [`The ${part.name}`, ` is probably not the original: ${sure}.`],
-          [`Was the ${part.name}`, " ever replaced, and when?"],
+          [`Someone probably replaced the ${part.name}`, `: ${sure}.`],
+          [`Did anyone ever replace the ${part.name}`, ", and when?"],
           share,
         ),
       );
@@ -219,7 +238,7 @@ function _goes_with(tables, p) {
     return "";
   }
   const { name } = tables.guide.parts[parent];
-  return `; where it went, the ${name} was often renewed`;
+  return `; who lost this often renewed the ${name} too`;
 }
 
 /**
@@ -244,7 +263,10 @@ function _holds(tables, item, posterior, c, best) {
   if (c.part !== null && c.replaced_over !== null) {
     const p = tables.guide.parts.findIndex((part) => part.id === c.part);
     const share = round9(replaced(posterior, p));
-    return item.gone.includes(c.part) || share > c.replaced_over;
+    if (item.gone.includes(c.part)) {
+      return true;
+    }
+    return share > c.replaced_over && !untold(tables, item, p);
   }
   if (c.years !== null) {
     const [first, last] = best.map((y) => tables.guide.years[y].year);

@@ -138,11 +138,20 @@ export function with_rest(rows, whole) {
  * @param {number} j
  */
 export function separator(tables, found, i, j) {
-  const best = largest(found, (prospect) => round9(_weighed(tables, prospect, i, j)));
-  if (best === undefined || _weighed(tables, best, i, j) < WORTHWHILE) {
-    return null;
-  }
-  return best;
+  const able = found.filter((each) => separates(tables, each, i, j));
+  return largest(able, (each) => round9(_apart(tables, each, i, j))) ?? null;
+}
+
+/**
+ * Whether a prospect can tell the model years at two places apart at all, however
+ * unlikely the one of them is.
+ * @param {Tables} tables
+ * @param {Prospect} prospect
+ * @param {number} i
+ * @param {number} j
+ */
+export function separates(tables, prospect, i, j) {
+  return round9(_apart(tables, prospect, i, j)) >= WORTHWHILE;
 }
 
 /**
@@ -240,12 +249,17 @@ function _for_and_against(row, claimed) {
 }
 
 /**
+ * Bits of the question "year `i` or year `j`?", as if both were equally likely.
  * @param {Tables} tables
  * @param {Prospect} prospect
  * @param {number} i
  * @param {number} j
  */
-function _weighed(tables, prospect, i, j) {
+function _apart(tables, prospect, i, j) {
+  const [a, b] = [i, j].map((y) => sum(prospect.rows.map((row) => row[y])));
+  if (a === 0 || b === 0) {
+    return 0;
+  }
   const readable = 1 - tables.guide.clues[prospect.k].unreadable;
-  return readable * gain(prospect.rows.map((row) => [row[i], row[j]]));
+  return readable * gain(prospect.rows.map((row) => [row[i] / a, row[j] / b]));
 }

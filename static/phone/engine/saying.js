@@ -1,11 +1,12 @@
 /** The sentences of a verdict, the same for one object and for a set. */
 
 import { what } from "./advice.js";
-import { EVEN, is_outside, is_replaced, replaced } from "./flags.js";
+import { EVEN, is_outside, is_replaced, replaced, untold } from "./flags.js";
 import { WORTHWHILE, separator } from "./gain.js";
+import { ranked } from "./one.js";
 import { brackets, covered, named, run } from "./range.js";
 import { largest, round9 } from "./special.js";
-import { hundredth, likely, month, percent } from "./words.js";
+import { hundredth, likely, month, percent, within_a_point } from "./words.js";
 
 /** @import { Weighed } from "./claim.js" */
 /** @import { Item, PartState } from "./find.js" */
@@ -18,6 +19,12 @@ import { hundredth, likely, month, percent } from "./words.js";
 export const CANNOT_TELL = 0.33;
 export const SETTLED = 0.9;
 export const UNSEEN = "not looked at";
+export const USUAL = "such parts are usually replaced";
+/**
+ * The likeliest build month is named if it is so many times as likely as the mean month
+ * of its stretch.
+ */
+export const STANDS_OUT = 2;
 /** What the stretch of build months leaves out at each end. */
 export const TAILS = 0.05;
 
@@ -92,7 +99,7 @@ export function part_states(tables, item, posterior) {
   const seen = seen_parts(tables, [item]);
   return tables.guide.parts.map(({ id }, p) => {
     const probability = replaced(posterior, p);
-    const say = _part(id, probability, item, seen);
+    const say = _part(tables, item, p, probability, seen.includes(id));
     return Object.freeze({ part: id, probability, say });
   });
 }
@@ -112,23 +119,27 @@ export function seen_parts(tables, items) {
 }
 
 /**
- * @param {string} part
- * @param {number} p
+ * @param {Tables} tables
  * @param {Item} item
- * @param {readonly string[]} seen
+ * @param {number} p
+ * @param {number} share
+ * @param {boolean} seen
  */
-function _part(part, p, item, seen) {
-  if (item.gone.includes(part)) {
+function _part(tables, item, p, share, seen) {
+  if (item.gone.includes(tables.guide.parts[p].id)) {
     return "gone";
   }
-  if (is_replaced(p)) {
-    return `replaced: ${likely(p)}, ${percent(p)}`;
+  // How often such a part is original or replaced says nothing of this one.
+  if (untold(tables, item, p)) {
+    return `${UNSEEN}; ${USUAL}`;
   }
-  // How often such a part is original says nothing of this one.
-  if (!seen.includes(part)) {
+  if (is_replaced(share)) {
+    return `replaced: ${likely(share)}, ${percent(share)}`;
+  }
+  if (!seen) {
     return UNSEEN;
   }
-  return `original: ${likely(1 - p)}, ${percent(1 - p)}`;
+  return `original: ${likely(1 - share)}, ${percent(1 - share)}`;
 }
 
 /**
@@ -162,6 +173,10 @@ export function answer(tables, items, posterior, first) {
   if (brackets(tables.guide)) {
     return _bracketed(tables, posterior);
   }
+  const both = level(posterior);
+  if (both) {
+    return _either(tables, posterior, both);
+  }
   if (p < CANNOT_TELL) {
     return `cannot tell yet: ${year} leads with ${percent(p)}`;
   }
@@ -170,6 +185,40 @@ export function answer(tables, items, posterior, first) {
   }
   const lead = p >= SETTLED ? `${year}` : `leaning to ${year}`;
   return `${lead}: ${likely(p)}, ${percent(p)}`;
+}
+
+/**
+ * The places of the two likeliest years, where they and no third are told as
+ * equally likely.
+ * @param {Weighed} posterior
+ * @returns {[number, number] | null}
+ */
+export function level(posterior) {
+  const { years } = posterior;
+  const [best, ...others] = ranked(years);
+  const alike = others.filter((y) => within_a_point(years[best], years[y]));
+  if (alike.length !== 1) {
+    return null;
+  }
+  return [Math.min(best, ...alike), Math.max(best, ...alike)];
+}
+
+/**
+ * That it is one of two years, neither of which leads.
+ * @param {Tables} tables
+ * @param {Weighed} posterior
+ * @param {[number, number]} both
+ */
+function _either(tables, posterior, both) {
+  const name = both.map((y) => tables.guide.years[y].year).join(" or ");
+  const found = both.map((y) => posterior.years[y]);
+  const [first, second] = found.map(percent);
+  const shares = first === second ? `${first} each` : `${first} and ${second}`;
+  if (Math.max(...found.map(round9)) < CANNOT_TELL) {
+    return `cannot tell yet: ${name} with ${shares}`;
+  }
+  const settled = round9(found[0] + found[1]) >= SETTLED;
+  return settled ? `${name}: ${shares}` : `leaning to ${name}: ${shares}`;
 }
 
 /**
@@ -188,12 +237,12 @@ function _bracketed(tables, posterior) {
 }
 
 /**
- * The second year, and what would best tell it from the first; before it none of
- * these, where that is more likely. A range has none.
+ * The second year, and what worth a look would best tell it from the first; before it
+ * none of these, where that is more likely. A range has none.
  * @param {Case} told
  */
 export function runner_up(told) {
-  const { tables, items, posterior, found } = told;
+  const { tables, items, posterior } = told;
   if (told.second === null || brackets(tables.guide)) {
     return "";
   }
@@ -206,7 +255,10 @@ export function runner_up(told) {
   if (round9(p) < round9(outside) && !is_outside(posterior)) {
     say = `none of these, ${percent(outside)}, then ${say}`;
   }
-  const best = separator(tables, found, told.first, told.second);
+  const best = separator(tables, _worthwhile(told), told.first, told.second);
+  if (best === null && _told_apart(told)) {
+    return say;
+  }
   if (best === null) {
     return `${say}; no clue left would tell ${second} from ${first}`;
   }
@@ -215,7 +267,8 @@ export function runner_up(told) {
 }
 
 /**
- * The stretch of months that leaves out 5 % at each end, and the likeliest.
+ * The stretch of months that leaves out 5 % at each end, and the likeliest of them if
+ * it stands out.
  *
  * Empty where every month is ruled out.
  * @param {Shares} months
@@ -241,10 +294,31 @@ export function built(months) {
   if (since === until) {
     return `built about ${month(since)}`;
   }
-  return (
-    `built between ${month(since)} and ${month(until)}, ` +
-    `most likely about ${month(likeliest(months))}`
-  );
+  const say = `built between ${month(since)} and ${month(until)}`;
+  const stretch = months.filter(([t]) => since <= t && t <= until);
+  const [best, share] = largest(stretch, ([, p]) => round9(p));
+  const mean = stretch.reduce((total, [, p]) => total + p, 0) / stretch.length;
+  if (round9(share / mean) < STANDS_OUT) {
+    return say;
+  }
+  return `${say}, most likely about ${month(best)}`;
+}
+
+/**
+ * What is still worth a look.
+ * @param {Case} told
+ */
+function _worthwhile(told) {
+  return told.found.filter(({ bits }) => bits >= WORTHWHILE);
+}
+
+/**
+ * Whether something left would tell the two likeliest years apart, worth it or not.
+ * @param {Case} told
+ */
+function _told_apart(told) {
+  const second = told.second ?? told.first;
+  return separator(told.tables, told.found, told.first, second) !== null;
 }
 
 /**
@@ -252,8 +326,8 @@ export function built(months) {
  * @param {Case} told
  */
 export function exhausted(told) {
-  const { tables, posterior, found, first, second } = told;
-  if (found.some((prospect) => prospect.bits >= WORTHWHILE)) {
+  const { tables, posterior, first, second } = told;
+  if (_worthwhile(told).length) {
     return "";
   }
   if (second === null || round9(posterior.years[first]) >= SETTLED) {
@@ -261,6 +335,9 @@ export function exhausted(told) {
   }
   if (brackets(tables.guide)) {
     return "Nothing left to look at would narrow this.";
+  }
+  if (_told_apart(told)) {
+    return "Nothing left to look at would change this.";
   }
   const years = [first, second].map((y) => tables.guide.years[y].year);
   return `The clues cannot tell ${Math.min(...years)} from ${Math.max(...years)} any further.`;

@@ -79,8 +79,8 @@ function _whole_set(told, whole) {
     const share = whole.whole_set[p];
     if (is_replaced(share)) {
       const sure = `${likely(share)}, ${percent(share)}`;
-      const say = `The ${part.name} was probably replaced on the whole set at once: ${sure}.`;
-      const ask = `Was the ${part.name} ever replaced on the whole set, and when?`;
+      const say = `Someone probably replaced the ${part.name} on the whole set at once: ${sure}.`;
+      const ask = `Did anyone replace the ${part.name} on the whole set, and when?`;
       found.push(flag("whole-set", [part.id], say, ask, members));
     }
   }

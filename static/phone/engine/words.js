@@ -63,6 +63,15 @@ export function hundredth(p) {
 }
 
 /**
+ * Whether two probabilities are at most one per cent point apart as they are told.
+ * @param {number} p
+ * @param {number} q
+ */
+export function within_a_point(p, q) {
+  return Math.abs(Math.round(100 * hundredth(p)) - Math.round(100 * hundredth(q))) <= 1;
+}
+
+/**
  * The word for a probability, by the figure that stands beside it.
  * @param {number} p
  */

@@ -92,7 +92,7 @@ export function anew({ guide, stamp, entry, verdict, now }) {
 function headline(verdict) {
   const [lean, figure, sure] = halves(verdict);
   if (!figure) return node("p", { class: "say" }, capital(lean));
-  const kind = isOpen(lean) ? "open" : verdict.range ? "range" : "year";
+  const kind = isOpen(lean) ? "open" : verdict.range || figure.includes(" ") ? "range" : "year";
   return node(
     "p",
     { class: "say" },

@@ -1,6 +1,5 @@
 /** Why: each reading with its weight and its photo, and what became of each part. Pure. */
 
-import { is_replaced } from "../engine/flags.js";
 import { is_read } from "../engine/saying.js";
 import { called, capital, FACTORS, listed } from "../engine/words.js";
 import { runs } from "../view/names.js";
@@ -151,7 +150,7 @@ function figures(told, clue, photos) {
 }
 
 /** A part that is gone counts as replaced. @param {PartState} state */
-const isDoubtful = ({ probability }) => is_replaced(probability);
+const isDoubtful = ({ say }) => /^(gone|replaced)/.test(say);
 
 /** @param {Told["guide"]} guide @param {string} part */
 const partOf = (guide, part) => byId(guide.parts, part).name;

@@ -99,18 +99,24 @@ function drawRest(button, { session, places, open }) {
 export function drawDone(root, { guide, session, verdict }) {
   const held = session.away || session.photos || session.without.length > 0;
   const one = session.at === ALL ? null : session.items[session.at].member;
-  const left = verdict.next.some(({ member }) => one === null || member === one);
+  const unread = verdict.next.filter(({ member }) => one === null || member === one).length;
   const made = piece("done", {
-    heading: held ? "That is all for now" : "That is all there is to see",
+    heading: held ? "That is all for now" : told(unread),
     say: one === null ? verdict.exhausted : `Nothing left on ${the(guide, one)} would tell much.`,
     hint: held ? LEFT_OUT : null,
     all: one === null ? null : `Go on with all ${session.items.length}`,
     switches: drawSwitches(guide, session, null),
   });
   slot(made, "verdict").classList.toggle("button--main", one === null);
-  if (left) set(slot(made, "rest"), { href: TO_REST });
+  if (unread) set(slot(made, "rest"), { href: TO_REST });
   else slot(made, "rest").remove();
   root.replaceChildren(made);
+}
+
+/** Whether anything is left to see, though none of it is worth a look. @param {number} unread */
+function told(unread) {
+  if (!unread) return "That is all there is to see";
+  return `You know enough; ${unread === 1 ? "1 clue is" : `${unread} clues are`} unread.`;
 }
 
 /** @param {HTMLElement} root @param {Asked} data */
@@ -149,7 +155,7 @@ function last({ guide, clue, session, places, open }) {
   const any = open.length > places.length ? " on any" : "";
   const made = [
     answer(`${capital(CANNOT_TELL)}${any}`, { means: "cannot", id: "answer-cannot", checked: cannot }),
-    answer(`The ${part.name} is gone`, { means: "gone", id: "answer-gone", checked: gone }),
+    answer(`${capital(part.name)}: gone`, { means: "gone", id: "answer-gone", checked: gone }),
   ];
   // What is never replaced cannot be gone either.
   return part.replaced > 0 ? made : made.slice(0, 1);

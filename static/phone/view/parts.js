@@ -45,8 +45,8 @@ export function drawStates({ guide, session, verdict }) {
 /** @param {PartState} state @param {readonly string[]} gone */
 function kindOf({ part, probability, say }, gone) {
   if (gone.includes(part)) return "gone";
-  if (is_replaced(probability)) return "replaced";
-  return say === UNSEEN ? "unseen" : "original";
+  if (say.startsWith(UNSEEN)) return "unseen";
+  return is_replaced(probability) ? "replaced" : "original";
 }
 
 /** The spots of these parts' clues. @param {Guide} guide @param {string[]} parts */

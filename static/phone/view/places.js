@@ -87,7 +87,7 @@ function drawPart(part, guide, items) {
   });
   made.classList.toggle("part--gone", gone);
   if (part.replaced === 0) return fill(made, { toggle: null });
-  fill(made, { toggle: gone ? `The ${part.name} is there` : `The ${part.name} is gone` });
+  fill(made, { toggle: `${capital(part.name)}: ${gone ? "there" : "gone"}` });
   Object.assign(slot(made, "toggle").dataset, { act: gone ? "regain" : "lose", part: part.id });
   return made;
 }

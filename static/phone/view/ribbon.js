@@ -77,10 +77,15 @@ export function drawSay(status, verdict) {
  * @returns {[string, string, string]}
  */
 export function halves({ say, range, leading }) {
-  const answer = range?.say ?? String(leading);
+  const answer = range?.say ?? named(say, leading);
   const at = say.indexOf(answer);
   if (at < 0 || say.endsWith(SO_FAR)) return [say, "", ""];
   return [say.slice(0, at), answer, say.slice(at + answer.length)];
+}
+
+/** The year that leads, or both where two lead alike. @param {string} say @param {number | null} year */
+function named(say, year) {
+  return say.match(`(\\d+ or )?${year}( or \\d+)?`)?.[0] ?? String(year);
 }
 
 /** @param {string} name */

@@ -36,6 +36,6 @@ function one(guide, { member, say, stray_say: stray }) {
 
 /** What became of the parts that were looked at. @param {Desk["guide"]} guide @param {Desk["verdict"]} verdict */
 function parts(guide, { replaced, whole_set: whole }) {
-  const seen = [...replaced, ...whole].filter(({ say }) => say !== UNSEEN);
+  const seen = [...replaced, ...whole].filter(({ say }) => !say.startsWith(UNSEEN));
   return seen.map(({ part, say }) => `${capital(byId(guide.parts, part).name)} ${say}.`);
 }

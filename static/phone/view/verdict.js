@@ -78,7 +78,7 @@ function headline(verdict) {
     sure: sure.replace(/^: /, "").trim(),
   });
   made.classList.toggle("answer-year__words--open", lean.includes(":"));
-  made.classList.toggle("answer-year__words--range", verdict.range !== null);
+  made.classList.toggle("answer-year__words--range", verdict.range !== null || figure.includes(" "));
   return made;
 }
 
@@ -90,7 +90,7 @@ function clash({ range, flags }) {
 
 /** Whether there is more to say of parts than that nothing speaks against them. @param {Verdict} verdict */
 function tellsParts({ range, replaced }) {
-  return !range || replaced.some(({ say }) => !say.startsWith("original") && say !== UNSEEN);
+  return !range || replaced.some(({ say }) => !say.startsWith("original") && !say.startsWith(UNSEEN));
 }
 
 /** Whether anything was read or is gone. @param {Desk} data */
