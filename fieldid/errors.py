@@ -1,13 +1,14 @@
 """What can go wrong for a user, as sentences; each class knows its exit code."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 
 @dataclass(frozen=True, slots=True, order=True)
 class Problem:
-    """One mistake in a file: where it is, what is wrong, what would be right.
+    """One mistake in a file: where it is, what is wrong, what would be right; and the
+    code of its refusal with the words in it, for who says it otherwise.
 
     >>> print(Problem("a.toml", 3, "part[1].id", "'shaft' is used twice", "another id"))
     a.toml:3: part[1].id: 'shaft' is used twice; would be right: another id
@@ -18,6 +19,8 @@ class Problem:
     key: str
     wrong: str
     right: str
+    code: str = field(default="", compare=False, repr=False)
+    words: Mapping[str, object] = field(default_factory=dict, compare=False, repr=False)
 
     def __str__(self) -> str:
         place = f"{self.file}:{self.line}" if self.line else self.file

@@ -44,6 +44,14 @@ class Text(Wanted):
         return value.strip()
 
 
+class Name(Text):
+    """What a thing is called in a sentence, which puts its own article before it."""
+
+    def _deserialize(self, value: object, *args: object, **kwargs: object) -> str:
+        name = super()._deserialize(value)
+        return name[4:].lstrip() if name[:4].lower() == "the " else name
+
+
 class Id(Wanted):
     """A short name that other keys point at."""
 

@@ -112,4 +112,7 @@ def _problems(found: Source, refused: list[Finding]) -> Iterator[Problem]:
     where = lines(found.text)
     for path, told in refused:
         line = line_of(where, path)
-        yield Problem(found.file, line, place(path), told.wrong, told.right)
+        key = place(path)
+        yield Problem(
+            found.file, line, key, told.wrong, told.right, told.code, told.words
+        )

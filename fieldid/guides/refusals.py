@@ -4,7 +4,7 @@ would be right. rules/README.md shows this table; a test compares the two.
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from marshmallow import ValidationError
@@ -203,6 +203,7 @@ class Refusal:
     code: str
     wrong: str
     right: str
+    words: Mapping[str, object] = field(default_factory=dict, compare=False, repr=False)
 
 
 Finding = tuple[Path, Refusal]
@@ -215,7 +216,7 @@ def refusal(code: str, **words: object) -> Refusal:
     Refusal(code='id-twice', wrong="'shaft' is used twice", right='another one')
     """
     wrong, right = REFUSALS[code]
-    return Refusal(code, wrong.format(**words), right.format(**words))
+    return Refusal(code, wrong.format(**words), right.format(**words), words)
 
 
 def refused(code: str, **words: object) -> ValidationError:

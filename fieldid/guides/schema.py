@@ -16,6 +16,7 @@ from fieldid.guides.fields import (
     Format,
     Id,
     Month,
+    Name,
     Share,
     Text,
     Truth,
@@ -94,7 +95,7 @@ class PartSchema(TableSchema):
     """[[part]]"""
 
     id = Id(required=True)
-    name = Text(required=True)
+    name = Name(required=True)
     replaced = Share(load_default=COMMON)
     follows = Table(
         FollowsSchema(),
@@ -178,7 +179,7 @@ class ClueSchema(TableSchema):
 
     id = Id(required=True)
     part = Text(required=True)
-    name = Text(load_default=None)
+    name = Name(load_default=None)
     kind = Word(
         "choice", "measure", "code", "number", code="unread-kind", required=True
     )

@@ -1,12 +1,13 @@
-"""What a guide without mistakes may still lack: years that no clue tells apart, and
-years without a number.
+"""What a guide without mistakes may still lack: years that no clue tells apart, years
+without a number, and names of which there are two.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations, groupby
 
 from fieldid.engine import Tables, prepare
-from fieldid.engine.guide import Guide
+from fieldid.engine.guide import Choice, Guide
 from fieldid.engine.number import NumberTable
 from fieldid.engine.prepare import ClueTable, outcomes
 from fieldid.engine.range import brackets
@@ -19,12 +20,37 @@ Profile = tuple[tuple[float, ...], ...]
 
 
 def warnings(guide: Guide) -> tuple[str, ...]:
-    """A sentence for each clue that tells nothing, each table of serial numbers with
-    gaps, and each pair of years that is alike.
+    """A sentence for each name that stands twice, each clue that tells nothing, each
+    table of serial numbers with gaps, and each pair of years that is alike.
     """
     tables = prepare(guide)
     profiles = [_profile(tables, k) for k in range(len(guide.clues))]
-    return (*_idle(guide, profiles), *_gaps(tables), *_alike(guide, profiles))
+    return (
+        *_same_words(guide),
+        *_idle(guide, profiles),
+        *_gaps(tables),
+        *_alike(guide, profiles),
+    )
+
+
+def _same_words(guide: Guide) -> Iterator[str]:
+    """Parts, or answers of a clue, that nobody can tell apart by their names."""
+    for words in _twice(part.name for part in guide.parts):
+        yield f"two parts are called {words!r}"
+    for clue in guide.clues:
+        if isinstance(clue.kind, Choice):
+            for words in _twice(option.label for option in clue.kind.options):
+                yield f"two answers of the clue {clue.id!r} are called {words!r}"
+
+
+def _twice(names: Iterable[str]) -> list[str]:
+    """The names that stand there more than once, whatever their capitals.
+
+    >>> _twice(["none", "Two rings", "two  rings", "none", "none"])
+    ['none', 'two rings']
+    """
+    counts = Counter(" ".join(name.casefold().split()) for name in names)
+    return [name for name, count in counts.items() if count > 1]
 
 
 def _idle(guide: Guide, profiles: list[Profile]) -> Iterator[str]:

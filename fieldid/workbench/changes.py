@@ -10,6 +10,7 @@ from fieldid.guides.refusals import Path
 from fieldid.workbench.drafts import tables
 from fieldid.workbench.forms import Opened, Slot, tell
 from fieldid.workbench.kinds import MisreadError
+from fieldid.workbench.labels import with_ids
 from fieldid.workbench.places import held
 
 
@@ -103,10 +104,11 @@ def _without_empty(opened: Opened, text: str) -> str:
 
 def _read(opened: Opened, slot: Slot) -> Any:
     try:
-        return slot.entry.kind.read(opened.sent(slot))
+        value = slot.entry.kind.read(opened.sent(slot))
     except MisreadError as error:
         tell(opened.form[slot.name], str(error))
         raise
+    return with_ids(opened, slot, value)
 
 
 def _assign(table: dict[str, Any], path: Path, value: Any) -> None:

@@ -17,6 +17,7 @@ from fieldid.workbench.entries import (
     spots,
 )
 from fieldid.workbench.kinds import (
+    ALPHABET,
     AMOUNT,
     AREA,
     COUNT,
@@ -53,7 +54,8 @@ _ASKED = (
     Entry(
         "spot",
         "Place on the drawing",
-        "What is lit. Left open: the place with the part’s short name.",
+        "What is lit. Left open: the place with the part’s short name, or the whole "
+        "object.",
         PICK,
         spots,
     ),
@@ -114,7 +116,7 @@ CHOICE = Table(
         Entry(
             "replacement",
             "What a replaced part shows",
-            "A line each: the answer’s short name = a share, as none = usually.",
+            "A line each: the answer = a share, as none = usually.",
             SHARES,
         ),
         *_KNOWN,
@@ -223,7 +225,7 @@ OPTION = Table(
         Entry(
             "like",
             "Easily taken for",
-            "Short names of other answers, with commas.",
+            "Other answers, with commas.",
             LIST,
         ),
         Entry("picture", "Picture", PHOTO_HINT, PICTURE),
@@ -259,6 +261,7 @@ FIELD = Table(
             "alphabet",
             "Alphabet",
             "All characters that may stand there; of months the twelve in order first.",
+            ALPHABET,
         ),
         Entry("odd", "How often the works broke its rule", SHARE_HINT, SHARE),
         Entry(

@@ -12,13 +12,15 @@ from fieldid.engine.guide import Guide
 from fieldid.errors import GuideError
 from fieldid.guides.load import loads
 from fieldid.guides.refusals import Path
-from fieldid.workbench.places import home_of, path_of
+from fieldid.workbench.places import home_of, path_of, spoken
+from fieldid.workbench.wording import plainly
 
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
     """A mistake: the line it is on (0: none), the table it is edited in, where in that
-    table, and what to tell.
+    table, and what to tell: as the file's checks say it, and place and all as a form
+    does.
     """
 
     line: int
@@ -26,6 +28,8 @@ class Trouble:
     rest: Path
     key: str
     say: str
+    place: str
+    plain: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +63,7 @@ def _worked_out(
     try:
         guide = loads(text.encode(), file=path.name, stem=path.stem, folder=path.parent)
     except GuideError as error:
-        return Draft(text, None, tuple(_troubles(error)))
+        return Draft(text, None, tuple(_troubles(error, tables(text))))
     return Draft(text, guide, ())
 
 
@@ -78,10 +82,11 @@ def is_worse(before: Draft, after: Draft) -> bool:
     return bool(after.troubles) and not before.troubles
 
 
-def _troubles(error: GuideError) -> list[Trouble]:
+def _troubles(error: GuideError, data: Mapping[str, Any] | None) -> list[Trouble]:
     found = []
     for problem in error.problems:
         home, rest = home_of(path_of(problem.key))
         say = f"{problem.wrong}; would be right: {problem.right}"
-        found.append(Trouble(problem.line, home, rest, problem.key, say))
+        place, plain = spoken(data, home, rest), plainly(problem)
+        found.append(Trouble(problem.line, home, rest, problem.key, say, place, plain))
     return found

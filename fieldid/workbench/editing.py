@@ -39,6 +39,8 @@ from fieldid.workbench.preview import preview
 from fieldid.workbench.reading import read_tables
 from fieldid.workbench.renames import carried, renamed
 from fieldid.workbench.shapes import shapes
+from fieldid.workbench.spots import with_spots
+from fieldid.workbench.yearorder import in_order
 
 CHANGED = (
     "The file was changed on disk since this page was opened, and nothing was saved. "
@@ -128,6 +130,7 @@ def _sent(edited: Edited, do: str) -> ResponseReturnValue:
         text = _text(edited)
     except MisreadError:
         return _page(edited, before, status=400)
+    text, path = _in_place(edited, text)
     after = draft(text, document.path)
     if do == "preview":
         return _page(edited, before, after)
@@ -135,10 +138,10 @@ def _sent(edited: Edited, do: str) -> ResponseReturnValue:
         form.tag.data = document.tag
         different = differences(document.text, text)
         return _page(edited, before, left=[CHANGED], different=different, status=409)
-    own = _own(edited, after.troubles)
+    own = _own(edited, after.troubles, path)
     if own or is_worse(before, after):
         left = refuse(edited.opened, own)
-        others = [each for each in after.troubles if not _own(edited, [each])]
+        others = [each for each in after.troubles if not _own(edited, [each], path)]
         return _page(edited, before, left=left, others=others, status=400)
     try:
         saved(document, text)
@@ -146,9 +149,7 @@ def _sent(edited: Edited, do: str) -> ResponseReturnValue:
         return _page(edited, before, left=[f"{error}. Nothing was saved."], status=409)
     more = carried(document.path, edited.opened.data, edited.path, text)
     flash(f"Saved. {more}".strip())
-    return redirect(
-        url_for("guides.table", guide=edited.guide, where=address(edited.path))
-    )
+    return redirect(url_for("guides.table", guide=edited.guide, where=address(path)))
 
 
 def _take_over(edited: Edited) -> None:
@@ -169,21 +170,39 @@ def _text(edited: Edited) -> str:
     text = edited.document.text
     if edited.is_new:
         made = named_by(new_table(form), path, form.data)
-        return added(text, path[:-1], made)
+        text = added(text, path[:-1], made)
+        return with_spots(text, path) if len(path) == 2 else text
     if path and path[-2:-1] and path[-2] in NAMED and not form.input("id").data:
         form.input("id").data = id_of(words_of(form), path, form.data)
-    return renamed(changed(form, text), form.data, path)
+    text = renamed(changed(form, text), form.data, path)
+    is_redrawn = not path and form.is_changed(form.slot("drawing"))
+    is_clue = path[:1] == ("clue",) and len(path) == 2
+    return with_spots(text, path) if is_redrawn or is_clue else text
 
 
-def _own(edited: Edited, troubles: Sequence[Trouble]) -> list[Trouble]:
-    """Those that are told on this page; of a new table all that is in it."""
-    path = edited.path
+def _in_place(edited: Edited, text: str) -> tuple[str, Path]:
+    """The text with a model year that is new or another one in its place by year, and
+    the path to it there.
+    """
+    slots = edited.opened.slots[:2]
+    if edited.path[:1] == ("model_year",) and any(map(edited.opened.is_changed, slots)):
+        return in_order(text, edited.path)
+    return text, edited.path
+
+
+def _own(
+    edited: Edited, troubles: Sequence[Trouble], path: Path | None = None
+) -> list[Trouble]:
+    """Those that are told on this page, which lies at `path` in the text that was
+    looked at; of a new table all that is in it.
+    """
+    path = edited.path if path is None else path
     found = []
     for each in troubles:
         whole = (*each.home, *each.rest)
         inside = edited.is_new and whole[: len(path)] == path
         if inside or each.home == path:
-            found.append(replace(each, home=path, rest=whole[len(path) :]))
+            found.append(replace(each, home=edited.path, rest=whole[len(path) :]))
     return found
 
 
@@ -213,6 +232,7 @@ def _page(
         others=others,
         different=different,
         wrong=_wrong(edited, left, others),
+        is_looked_at=after is not None,
         address=address,
         shapes=shapes(),
     )
@@ -230,7 +250,7 @@ def _wrong(
     for trouble in others:
         where = address(trouble.home)
         to = url_for("guides.table", guide=edited.guide, where=where)
-        found.append((to, f"{trouble.key}: {trouble.say}"))
+        found.append((to, f"{trouble.place}: {trouble.plain}"))
     return found
 
 

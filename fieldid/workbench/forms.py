@@ -69,6 +69,10 @@ class Opened:
             return self.sent(slot).split() != slot.now.split()
         return self.sent(slot) != plain(slot.now)
 
+    def slot(self, key: str) -> Slot:
+        """The slot of a key that stands alone."""
+        return next(each for each in self.slots if each.path == (key,))
+
     def input(self, key: str) -> Any:
         """The field of a key that stands alone."""
         return self.form[_name(Entry(key, "").path)]
@@ -121,9 +125,9 @@ def refuse(opened: Opened, troubles: Sequence[Trouble]) -> list[str]:
     for trouble in troubles:
         slot = _slot_of(opened, trouble.rest)
         if slot is None:
-            left.append(trouble.say)
+            left.append(trouble.plain)
         else:
-            tell(opened.form[slot.name], trouble.say)
+            tell(opened.form[slot.name], trouble.plain)
     return left
 
 

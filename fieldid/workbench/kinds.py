@@ -13,9 +13,9 @@ from typing import Any, Literal
 
 from fieldid import draw
 from fieldid.draw.params import Number, Several, checks
-from fieldid.guides.refusals import quote, refusal
 from fieldid.guides.shares import WORDS
 from fieldid.guides.written import written
+from fieldid.workbench.wording import said
 
 
 class MisreadError(Exception):
@@ -77,6 +77,20 @@ def _years(text: str) -> Any:
     return int(text) if _YEAR.fullmatch(text) else text
 
 
+def first_year(value: Any) -> Any:
+    """The first year of one or of a run; None where there is none to be read.
+
+    >>> first_year("1951-1954"), first_year(1951), first_year("soon")
+    (1951, 1951, None)
+    """
+    match = _FROM_TO.fullmatch(value) if isinstance(value, str) else None
+    return int(match[1]) if match else int(value) if _is_year(value) else None
+
+
+def _is_year(value: Any) -> bool:
+    return _YEAR.fullmatch(str(value)) is not None
+
+
 def _day(text: str) -> Any:
     try:
         return date.fromisoformat(text)
@@ -120,8 +134,7 @@ def _table(each: Callable[[str], Any]) -> Callable[[str], dict[str, Any]]:
         for line in filter(None, map(str.strip, text.split("\n"))):
             key, _, value = _PAIR.fullmatch(line).groups()  # type: ignore[union-attr]  # it fits every line
             if key in found:
-                told = refusal("key-twice", value=quote(key))
-                raise MisreadError(f"{told.wrong}; would be right: {told.right}")
+                raise MisreadError(said("key-twice", {"value": key}))
             found[key] = each(value) if value else ""
         return found
 
@@ -175,6 +188,7 @@ AREA = Kind(_shown, str, "area")
 AMOUNT = Kind(_shown, number, mode="decimal")
 COUNT = Kind(_shown, number, mode="numeric")
 SHARE = Kind(_shown, _share, words=tuple(WORDS))
+ALPHABET = Kind(_shown, lambda text: "".join(text.split()))
 YEAR = Kind(_shown, number, mode="numeric")
 YEARS = Kind(_shown, _years)
 DAY = Kind(_shown, _day)

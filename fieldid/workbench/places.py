@@ -8,7 +8,7 @@ from typing import Any
 from fieldid.guides.refusals import Path
 from fieldid.guides.written import dotted
 from fieldid.workbench.cluefields import CLUE, CLUE_KINDS
-from fieldid.workbench.entries import Table
+from fieldid.workbench.entries import Entry, Table
 from fieldid.workbench.fields import ALONE, TABLES
 
 ROOT = "guide"
@@ -76,6 +76,34 @@ def named(table: Any) -> str:
         return ""
     words = ("name", "label", "ask", "year", "years", "say", "id", "title")
     return next((str(table[key]) for key in words if table.get(key)), "")
+
+
+def spoken(data: Any, home: Path, rest: Path) -> str:
+    """A place in a guide in words: the table, what tells it from others, the field."""
+    table = table_for(home, data)
+    name = named(held(data, home)) if home else ""
+    rows = next((each for each in table.rows if rest[:1] == (each.key,)), None)
+    entries, within = (rows.entries, rest[1:]) if rows else (table.entries, rest)
+    if rows and isinstance(next(iter(within), None), int):
+        # Of a line in a list, what is in it; where there is one, it may stand alone.
+        within = within[1:]
+    entry = next(
+        (
+            each
+            for n in (len(within), 1)
+            for each in entries
+            if _is_at(each, within[:n])
+        ),
+        None,
+    )
+    labels = (each.label for each in (rows, entry) if each)
+    return ": ".join((f"{table.noun} {name}".strip(), *labels))
+
+
+def _is_at(entry: Entry, path: Path) -> bool:
+    """Whether the field is the one of the path, or holds it, or is held by it."""
+    n = min(len(entry.path), len(path))
+    return n > 0 and entry.path[:n] == path[:n]
 
 
 def address(path: Path) -> str:

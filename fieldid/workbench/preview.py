@@ -37,6 +37,8 @@ class Question:
     """The class names by which the phone arranges the answers."""
     typed: str
     """What is typed, where there is nothing to choose from."""
+    swatches: Markup
+    """What the colours of all pictures are painted with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,7 @@ def question(guide: Guide, clue: Clue) -> Question:
         answers,
         _shape([picture for picture in pictures if picture], len(answers)),
         _typed(clue),
+        Markup(draw.svg(draw.swatches())),
     )
 
 

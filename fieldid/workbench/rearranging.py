@@ -52,7 +52,7 @@ def _rearranged(guide: str, where: str, step: int) -> ResponseReturnValue:
     before, after = (draft(each, document.path) for each in (document.text, text))
     if is_worse(before, after):
         wrong = after.troubles[0]
-        flash(f"Nothing was done, since it would not fit: {wrong.key}: {wrong.say}.")
+        flash(f"Nothing was done, since it would not fit: {wrong.place}: {wrong.plain}")
         return back
     try:
         saved(document, text)

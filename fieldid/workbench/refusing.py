@@ -2,12 +2,27 @@
 
 from collections.abc import Iterator
 from http import HTTPStatus
+from urllib.parse import quote
 
-from flask import Blueprint, Response, render_template, request
+from flask import (
+    Blueprint,
+    Response,
+    current_app,
+    redirect,
+    render_template,
+    request,
+)
 
 # The library does not say its types.
 from flask_wtf.csrf import CSRFError  # type: ignore[import-untyped]
-from werkzeug.exceptions import HTTPException, RequestEntityTooLarge
+from werkzeug.exceptions import (
+    HTTPException,
+    MethodNotAllowed,
+    NotFound,
+    RequestEntityTooLarge,
+)
+from werkzeug.routing import RequestRedirect
+from werkzeug.wrappers import Response as AnyResponse
 
 STALE = (
     "This form was not sent from a page of this workbench, or the server has started "
@@ -35,8 +50,10 @@ refusing = Blueprint("refusing", __name__)
 
 
 @refusing.app_errorhandler(HTTPException)
-def refused(error: HTTPException) -> Response:
+def refused(error: HTTPException) -> AnyResponse:
     """The page of a refusal, under its own status and headers."""
+    if isinstance(error, MethodNotAllowed) and request.method in ("GET", "HEAD"):
+        return redirect(_page_above(), 303)
     code = error.code or 500
     answer = Response(
         render_template(
@@ -52,6 +69,24 @@ def refused(error: HTTPException) -> Response:
         if name != "Content-Type":
             answer.headers[name] = value
     return answer
+
+
+def _page_above() -> str:
+    """The page from which what lies at this address is done: a reload, or a link that
+    was kept, leads there.
+    """
+    known = current_app.create_url_adapter(request)
+    steps = request.path.strip("/").split("/")
+    for n in range(len(steps) - 1, 0, -1):
+        path = "/" + "/".join(steps[:n])
+        try:
+            known.match(path, method="GET")  # type: ignore[union-attr]  # inside a request there is one
+        except RequestRedirect:
+            return f"{request.script_root}{quote(path)}/"
+        except (NotFound, MethodNotAllowed):
+            continue
+        return request.script_root + quote(path)
+    return f"{request.script_root}/"
 
 
 def _sentence(error: HTTPException, code: int) -> str:

@@ -17,7 +17,6 @@ from wtforms import (  # type: ignore[import-untyped]
 )
 from wtforms.validators import DataRequired, Length  # type: ignore[import-untyped]
 
-from fieldid import draw
 from fieldid.errors import TakenError, WriteError
 from fieldid.guides.document import created
 from fieldid.guides.refusals import Path
@@ -27,6 +26,7 @@ from fieldid.workbench.entries import DRAWINGS
 from fieldid.workbench.forms import pick, slug
 from fieldid.workbench.kinds import YEARS, number, plain
 from fieldid.workbench.place import place
+from fieldid.workbench.spots import spot_for
 
 MOST_APART = 100
 """So many model years get a table each; more are one run of plain years."""
@@ -159,9 +159,8 @@ def _clue(said: Mapping[str, str]) -> dict[str, Any]:
     part = slug(said["part_one"])
     clue: dict[str, Any] = {"id": "first-look", "part": part, "kind": "choice"}
     clue["ask"] = said["ask"]
-    spots = draw.SCENES.get(said["drawing"], (part,))
-    if part not in spots:
-        clue["spot"] = next((spot for spot in ("whole",) if spot in spots), spots[0])
+    if spot := spot_for(said, part):
+        clue["spot"] = spot
     one = slug(said["answer_one"])
     two = slug(said["answer_two"], [one])
     clue["option"] = [
@@ -182,10 +181,10 @@ def _refuse(form: NewForm, made: Draft, places: Mapping[Path, str]) -> list[str]
         path = (*trouble.home, *trouble.rest)
         cuts = [path[:n] for n in range(len(path), 0, -1) if path[:n] in places]
         if not cuts:
-            left.append(f"{trouble.key}: {trouble.say}")
+            left.append(trouble.plain)
             continue
         input = form[places[cuts[0]]]
-        input.errors = [*input.errors, trouble.say]
+        input.errors = [*input.errors, trouble.plain]
     return left
 
 

@@ -231,3 +231,13 @@ def test_no_odd_value_breaks_the_reader(data):
     lines[place] = f"{key} = {data.draw(st.sampled_from(odd))}"
     for line in outcome("\n".join(lines).encode()):
         assert LINE.fullmatch(line), line
+
+
+@pytest.mark.parametrize("article", ["the", "The", "the  "])
+def test_names_shed_the_article_that_sentences_give_them(article):
+    text = plover().replace('name = "collar"', f'name = "{article} collar"')
+    text = text.replace('name = "pad thickness"', f'name = "{article} pad thickness"')
+
+    guide = loads(text.encode(), file="a.toml")
+
+    assert guide == loads(plover().encode(), file="a.toml")

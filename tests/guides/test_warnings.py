@@ -1,5 +1,7 @@
 """Warnings: what a guide without mistakes still cannot tell."""
 
+from dataclasses import replace
+
 import pytest
 
 from fieldid.engine.guide import Field, Members, Size
@@ -14,6 +16,7 @@ from make import (
     model_year,
     number,
     option,
+    part,
     span,
 )
 
@@ -37,6 +40,17 @@ def test_clue_of_both_years_tells_nothing():
 def test_idle_clue_beside_a_telling_one_is_named():
     assert warnings(guide(BOTH, TELLS)) == (
         "the clue 'rings' tells nothing about the year",
+    )
+
+
+def test_names_that_stand_twice_are_told():
+    twins = replace(TELLS.kind.options[0], id="c", label="B")
+    toe = replace(TELLS, kind=replace(TELLS.kind, options=(*TELLS.kind.options, twins)))
+    parts = (part(), replace(part(), id="other"))
+
+    assert warnings(guide(toe, parts=parts)) == (
+        f"two parts are called {part().name!r}",
+        "two answers of the clue 'toe' are called 'b'",
     )
 
 

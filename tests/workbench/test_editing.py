@@ -16,6 +16,7 @@ from fieldid.errors import GuideError
 from fieldid.guides.load import load as guide_at
 from fieldid.guides.load import loads
 from fieldid.paths import RULES
+from fieldid.workbench.drafts import draft
 from make import plover
 from mistakes import TWENTY, cases, edited
 
@@ -158,7 +159,7 @@ def test_key_that_stands_twice_in_a_field_is_told(desk):
     desk.open("/guides/plover/table/clue/4").send(first="1951 = 1\n1951 = 5")
 
     assert desk.status == 400
-    assert "the key '1951' stands twice" in desk.errors()["at.first"]
+    assert "1951 stands twice here" in desk.errors()["at.first"]
 
 
 @pytest.mark.parametrize("block", cases("refusals.txt"))
@@ -170,12 +171,14 @@ def test_every_mistake_of_a_file_is_told_at_a_field(tmp_path, block):
     desk.write("plover", text)
 
     desk.open("/guides/plover/")
-    for link in desk.page.select(".told li"):
+    troubles = draft(text, desk.rules / "plover.toml").troubles
+    for link, trouble in zip(desk.page.select(".told li"), troubles, strict=True):
         told = " ".join(link.get_text(" ").split())
+        assert " ".join(trouble.say.split()) in told
         at = link.select_one("a")["href"].removeprefix("/workbench")
         desk.open(at)
-        wrong = told.partition(": ")[2].split("; would be right")[0]
-        assert wrong in desk.said(".problems"), (at, told)
+        here = trouble.plain if "/table/" in at else trouble.say
+        assert " ".join(here.split()) in desk.said(".problems"), (at, told)
         if "/table/" in at:
             places = [a["href"] for a in desk.page.select(".problems a")]
             assert all(
@@ -258,6 +261,102 @@ def test_change_that_breaks_another_table_is_not_saved(desk):
         a["href"] for a in desk.page.select(".problems a")
     ]
     assert desk.text("plover") == plover()
+
+
+@pytest.mark.parametrize(
+    ("said", "years"),
+    [
+        ({"year": "1950"}, [1950, 1951, 1952, "1953-1955"]),
+        ({"years": "1940-1945"}, ["1940-1945", 1951, 1952, "1953-1955"]),
+        ({"year": "1956"}, [1951, 1952, "1953-1955", 1956]),
+    ],
+)
+def test_new_model_year_goes_to_its_place(desk, said, years):
+    desk.open("/guides/plover/add/model_year").send(**said)
+
+    assert "Saved." in desk.said(), desk.said(".problems")
+    tables = tomllib.loads(desk.text("plover"))["model_year"]
+    assert [each.get("year") or each["years"] for each in tables] == years
+    # The page that follows is its own.
+    key, year = next(iter(said.items()))
+    assert desk.fields()[f"at.{key}"] == year
+
+
+def test_changed_model_year_goes_to_its_place(desk):
+    desk.open("/guides/plover/add/model_year").send(year="1956")
+    desk.open("/guides/plover/table/model_year/3").send(year="1950")
+
+    tables = tomllib.loads(desk.text("plover"))["model_year"]
+    assert [each.get("year") for each in tables] == [1950, 1951, 1952, None]
+
+
+@pytest.mark.parametrize("year", ["1951", "1952", "1953"])
+def test_model_year_that_is_there_is_told(desk, year):
+    desk.open("/guides/plover/add/model_year").send(year=year)
+
+    assert desk.errors()["at.year"].startswith(f"{year} is there already")
+    assert desk.text("plover") == plover()
+
+
+def test_blanks_of_an_alphabet_are_dropped(desk):
+    desk.open("/guides/plover/table/clue/2/field/1")
+    desk.send(alphabet="9 8 7 6 5  4 3 2 1 0")
+
+    assert "Saved." in desk.said(), desk.said(".problems")
+    field = tomllib.loads(desk.text("plover"))["clue"][2]["field"][1]
+    assert field["alphabet"] == "9876543210"
+
+
+def test_place_left_open_is_the_whole_object(desk):
+    """Where the drawing has no place of the part's short name."""
+    desk.open("/guides/plover/add/part").send(name="ferrule")
+    desk.open("/guides/plover/add/clue?kind=number")
+    desk.send(ask="Which number?", part="ferrule", first="1951 = 1", last="9")
+
+    assert "Saved." in desk.said(), desk.said(".problems")
+    assert tomllib.loads(desk.text("plover"))["clue"][-1]["spot"] == "whole"
+    place = len(tomllib.loads(desk.text("plover"))["clue"]) - 1
+    desk.open(f"/guides/plover/table/clue/{place}").send(spot="")
+    assert "Saved." in desk.said()
+
+
+def test_clues_without_a_place_bear_another_drawing(desk):
+    text = re.sub("^spot = .*\n", "", desk.text("plover"), flags=re.MULTILINE)
+    desk.write("plover", text)
+    desk.open("/guides/plover/table/guide").send(drawing="thing")
+
+    assert "Saved." in desk.said(), desk.said(".problems")
+    clues = tomllib.loads(desk.text("plover"))["clue"]
+    assert {clue["spot"] for clue in clues} == {"whole"}
+
+
+def test_answers_are_named_by_their_words_too(desk):
+    desk.open("/guides/plover/table/clue/0/option/1").send(label="navy, over ivory")
+    desk.open("/guides/plover/table/clue/0/option/0")
+    desk.send(like="Navy, over ivory, none")
+    desk.open("/guides/plover/table/clue/0")
+    desk.send(replacement="no rings = 0.8\nnavy, over ivory = 0.1")
+    desk.open("/guides/plover/table/flag/0").send(when__0__is="No rings")
+
+    data = tomllib.loads(desk.text("plover"))
+    assert data["clue"][0]["option"][0]["like"] == ["navy-ivory", "none"]
+    assert data["clue"][0]["replacement"] == {"none": 0.8, "navy-ivory": 0.1}
+    assert data["flag"][0]["when"]["is"] == ["none"]
+
+
+def test_words_of_two_answers_name_none_of_them(desk):
+    desk.open("/guides/plover/table/clue/0/option/1").send(label="no rings")
+    desk.open("/guides/plover/table/clue/0/option/0").send(like="no rings")
+
+    assert "no rings is no answer of this clue" in desk.errors()["at.like"]
+
+
+def test_what_is_saved_is_not_called_a_preview(desk):
+    """A refused form shows the guide as it lies on disk, and says so."""
+    desk.open("/guides/plover/table/part/0").send(name="")
+    assert "As it is saved now" in desk.said("#previewed")
+    desk.open("/guides/plover/table/part/0").send("preview", name="club head")
+    assert "Preview, before saving" in desk.said("#previewed")
 
 
 def test_new_short_name_is_taken_over_everywhere(desk):

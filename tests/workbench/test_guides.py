@@ -95,8 +95,8 @@ def test_second_guide_of_a_name_has_another_file(desk):
     ("key", "answer", "told"),
     [
         ("title", " ", "Please fill this in."),
-        ("first", "soon", "'soon' does not fit here"),
-        ("last", "1950", "'1951-1950' ends before it starts"),
+        ("first", "soon", "soon does not fit here"),
+        ("last", "1950", "1951-1950 ends before it starts"),
         ("years_two", "1953-1959", "1959 is no model year"),
         ("answer_two", "", "Please fill this in."),
     ],

@@ -1,5 +1,7 @@
 """What an edit would do is shown before it is saved, and nothing is written for it."""
 
+import re
+
 import pytest
 
 from desks import Desk
@@ -24,8 +26,17 @@ def test_question_stands_as_the_phone_asks_it(desk):
     assert answers == ["two rings, green above", "navy over ivory", "no rings"]
     assert desk.page.select(".question__answers li svg.drawing")
     assert desk.page.select(".question__scene .drawing__spot--lit")
-    assert "The collar is gone" in desk.said(".question__last")
+    assert "Collar: gone" in desk.said(".question__last")
     assert desk.text("plover") == plover()
+
+
+def test_colours_of_pictures_are_there_to_paint_with(desk):
+    """A fill that points at nothing leaves red and green the same empty outline."""
+    desk.open(OPTION)
+
+    fills = re.findall(r"url\(#([a-z-]+)\)", str(desk.page))
+    assert fills
+    assert all(desk.page.select_one(f"[id='{fill}']") for fill in fills)
 
 
 def test_chart_follows_what_is_typed(desk):
