@@ -40,7 +40,9 @@ def bench(
     testing: bool = True,
 ) -> Flask:
     """A workbench of a folder of guides, with a phone app that says it is idle."""
-    phone = SimpleNamespace(state=State("idle"), served=None, rebuild=lambda: True)
+    phone = SimpleNamespace(
+        state=State("idle"), served=None, changed=False, rebuild=lambda: True
+    )
     app = create_workbench(
         rules=folder,
         inbox=beside(folder),

@@ -115,7 +115,7 @@ def _columns(header: Sequence[str], guide: Guide) -> Iterator[tuple[str, Refusal
         yield "", refusal("no-header", wants=wants)
         return
     if len(header) == 1 and any(sign in header[0] for sign in ";\t"):
-        sign = ";" if ";" in header[0] else "tabs"
+        sign = "semicolons" if ";" in header[0] else "tabs"
         yield "", refusal("semicolons", value=sign)
         return
     yield from _names(header, [*NEEDED, *MAY, *(c.id for c in columned(guide))])

@@ -7,13 +7,15 @@ import socket
 import ssl
 import sys
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from types import FrameType
 from wsgiref.types import WSGIApplication
 
+from flask import Flask, render_template
+from werkzeug.exceptions import HTTPException
 from werkzeug.middleware.dispatcher import DispatcherMiddleware
 
 from fieldid.commands.listening import Server, encryption, listening
@@ -22,7 +24,7 @@ from fieldid.engine.guide import Guide
 from fieldid.errors import BuildError, FieldidError, GuideError, Problem, UsageError
 from fieldid.guides.load import load
 from fieldid.inbox.store import beside
-from fieldid.paths import RULES
+from fieldid.paths import RULES, TEMPLATES
 from fieldid.web.headers import sealed
 from fieldid.workbench import passwords
 from fieldid.workbench.app import create_workbench
@@ -43,6 +45,13 @@ WORKBENCH_OFF = (
     "or on this machine alone, without --host."
 )
 """Said loudly, because somebody will look for it."""
+IDLE_PASSWORD = (
+    "A password alone does not open the workbench to other machines: give "
+    "--certificate and --key too, since without HTTPS anybody between could read it."
+)
+SOMEWHERE = "this machine's address"
+NOWHERE = ("192.0.2.1", "2001:db8::1")
+"""Addresses that are kept for examples (RFC 5737, RFC 3849)."""
 LEFT_OUT = "Left out of the phone app until they are mended, at the workbench say:"
 MOUNT = "/workbench"
 
@@ -76,25 +85,33 @@ def _serve(asked: Asked, listener: socket.socket, work: Path) -> None:
     rules = _folder(asked.rules or RULES)
     context = _encryption(asked)
     alone = _address(listener).is_loopback
-    password = _password(asked, needed=context is not None and not alone)
-    has_bench = alone or (context is not None and password is not None)
-    phone = Phone(lambda: _guides(asked, rules), work, asked.out)
+    safe = alone or context is not None
+    if asked.password_file and not safe:
+        print(IDLE_PASSWORD, flush=True)
+    password = _password(asked, needed=not alone) if safe else None
+    has_bench = alone or password is not None
+    phone = Phone(
+        lambda: _guides(asked, rules),
+        work,
+        asked.out,
+        files=lambda: sorted(rules.glob("*.toml")),
+    )
     print("Building the phone app, some seconds a guide...", flush=True)
     if has_bench and not asked.guides:
         _begin(phone, rules)
     else:
         phone.make()
-    app: WSGIApplication = phone
+    bench = _off()
     if has_bench:
         bench = create_workbench(
             rules=rules, inbox=beside(rules), phone=phone, password=password
         )
-        app = DispatcherMiddleware(phone, {MOUNT: bench})
+    app: WSGIApplication = DispatcherMiddleware(phone, {MOUNT: bench})
     server = Server(listener, sealed(app), context)
     server.prepare()
     scheme = "https" if context else "http"
-    print(*_greeting(listener, scheme, has_bench=has_bench), sep="\n", flush=True)
     try:
+        print(*_greeting(listener, scheme, has_bench=has_bench), sep="\n", flush=True)
         server.serve()
     finally:
         server.stop()
@@ -120,19 +137,22 @@ def _begin(phone: Phone, rules: Path) -> None:
             guides.append(load(path))
         except GuideError as error:
             problems.extend(error.problems)
-    if problems:
-        _tell(phone, f"{LEFT_OUT}\n{GuideError(problems)}")
+    left = f"{LEFT_OUT}\n{GuideError(problems)}" if problems else ""
+    if left:
+        print(left, flush=True)
+        phone.state = State("idle", left)
     if not guides:
-        return _tell(phone, f"No phone app is served: {rules} holds no whole guide.")
+        why = f"No phone app is served: {rules} holds no whole guide."
+        return _tell(phone, why, left)
     try:
         phone.make(guides)
     except BuildError as error:
-        _tell(phone, f"No phone app is served: {error}")
+        _tell(phone, f"No phone app is served: {error}", left)
 
 
-def _tell(phone: Phone, sentence: str) -> None:
+def _tell(phone: Phone, sentence: str, left: str) -> None:
     print(sentence, flush=True)
-    phone.state = State("failed", sentence)
+    phone.state = State("failed", "\n".join(filter(None, (sentence, left))))
 
 
 def _folder(rules: Path) -> Path:
@@ -191,6 +211,8 @@ def _greeting(
     if address.is_unspecified:
         yield f"Serving at port {port} of every address of this machine."
         yield f"On this machine: {scheme}://localhost:{port}/"
+        for each in own_addresses(listener.family) or [SOMEWHERE]:
+            yield f"On a phone in the same network: {scheme}://{each}:{port}/"
     else:
         yield f"Serving at {scheme}://{shown}:{port}/"
     if not address.is_loopback and scheme == "http":
@@ -200,6 +222,45 @@ def _greeting(
     else:
         yield WORKBENCH_OFF
     yield "Stop with Ctrl-C."
+
+
+def own_addresses(family: int) -> list[str]:
+    """What this machine may be reached by from others, as an address line has it; the
+    one that leads to most of them first.
+    """
+    found: list[str] = []
+    for nowhere in NOWHERE:
+        # Nothing is sent: the system only says from which address it would be.
+        with suppress(OSError), _asking(nowhere) as asking:
+            asking.connect((nowhere, 9))
+            found.append(asking.getsockname()[0])
+    with suppress(OSError):
+        found += [
+            str(each[4][0]) for each in socket.getaddrinfo(socket.gethostname(), None)
+        ]
+    kinds = [ipaddress.ip_address(each.partition("%")[0]) for each in found]
+    return [
+        f"[{each}]" if each.version == 6 else str(each)
+        for each in dict.fromkeys(kinds)
+        if not (each.is_loopback or each.is_link_local or each.is_unspecified)
+        and (each.version == 4 or family == socket.AF_INET6)
+    ]
+
+
+def _asking(address: str) -> socket.socket:
+    family = socket.AF_INET6 if ":" in address else socket.AF_INET
+    return socket.socket(family, socket.SOCK_DGRAM)
+
+
+def _off() -> Flask:
+    """What stands in place of the workbench where it is off: a page that says why."""
+    app = Flask(__name__, static_folder=None, template_folder=str(TEMPLATES))
+
+    @app.errorhandler(HTTPException)
+    def told(error: HTTPException) -> tuple[str, int]:
+        return render_template("off.html"), 404
+
+    return app
 
 
 def _address(listener: socket.socket) -> ipaddress.IPv4Address | ipaddress.IPv6Address:

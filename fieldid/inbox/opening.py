@@ -5,12 +5,14 @@ in a sentence. The limits are those of the phone.
 """
 
 import re
+from codecs import BOM_UTF8
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, BinaryIO
 
 from fieldid.errors import InboxError
+from fieldid.inbox.alone import entry_alone, is_alone
 from fieldid.inbox.entry import MOST_PHOTO_BYTES, Entry, Note, entry_of
 from fieldid.inbox.jpeg import fault
 from fieldid.inbox.jsontext import parsed
@@ -21,6 +23,10 @@ APP = "fieldid"
 FINDS = "finds.json"
 MOST_FINDS = 5000
 MOST_JSON, MOST_FILE = 10_000_000, 200_000_000
+PAGE = (
+    "This is a page to be read, and no file of finds. "
+    "The app makes one under “Finds”: “File of all finds”."
+)
 _PHOTO = re.compile(r"photos/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}\.jpg")
 _SHOWN = 60
 
@@ -32,6 +38,8 @@ class Incoming:
     place: int
     entry: Entry
     held: tuple[tuple[Note, Stored], ...]
+    alone: bool = False
+    """Whether it is a find by itself, which is the same under the same id."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +59,18 @@ class Opened:
     refused: tuple[Refused, ...]
 
 
-def opened(stream: BinaryIO, *, name: str = "") -> Opened:
+def opened(stream: BinaryIO, *, name: str = "", now: str) -> Opened:
     """The finds of a file, each with a way to its photos, and those that are refused;
-    an InboxError if it is no file of finds.
+    an InboxError if it is no file of finds. `now` is the time, as entries write it.
     """
     size = _checked_size(stream, MOST_FILE)
     files = unzip(stream, _room) if _is_zip(stream, name) else None
-    tables = _tables(parsed(_finds(stream, files, size)))
+    if files is None and _is_page(stream):
+        raise InboxError(PAGE)
+    json = parsed(_finds(stream, files, size))
+    if is_alone(json):
+        return _alone(json, now)
+    tables = _tables(json)
     taken: dict[int, Entry] = {}
     refused: list[Refused] = []
     for place, table in enumerate(tables, start=1):
@@ -109,6 +122,21 @@ def _finds(stream: BinaryIO, files: Mapping[str, Stored] | None, size: int) -> b
     if FINDS not in files:
         raise InboxError(f"This ZIP file holds no {FINDS}, so it has no finds.")
     return files[FINDS].read()
+
+
+def _is_page(stream: BinaryIO) -> bool:
+    """Whether it is HTML, as a report that the app saves."""
+    stream.seek(0)
+    return stream.read(_SHOWN).removeprefix(BOM_UTF8).lstrip().startswith(b"<")
+
+
+def _alone(json: Any, now: str) -> Opened:
+    """The file of one find, which comes without photos."""
+    try:
+        entry = entry_alone(json, now=now)
+    except InboxError as error:
+        return Opened((), (Refused(1, _name_of(json), str(error)),))
+    return Opened((Incoming(1, entry, (), alone=True),), ())
 
 
 def _tables(json: object) -> Sequence[Any]:

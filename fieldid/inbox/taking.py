@@ -51,7 +51,7 @@ def take(inbox: Path, stream: BinaryIO, *, name: str, now: str) -> Taken:
         known = before.execute("SELECT at FROM arrival WHERE hash = ?", (hash,))
         if row := known.fetchone():
             return Taken(name, before=row["at"])
-    found = opened(stream, name=name)
+    found = opened(stream, name=name, now=now)
     return _written(inbox, found.incoming, found.refused, (hash, name, now))
 
 
@@ -101,6 +101,8 @@ def _kept(file: sqlite3.Connection, each: Incoming, arrival: int) -> str:
         "WHERE id = ? ORDER BY changed DESC LIMIT 1",
         (entry.id,),
     ).fetchone()
+    if newest and each.alone:
+        return "already"
     if newest is None or (newest["changed"] < entry.changed and newest["decided"]):
         _add(file, each, arrival)
         return "added" if newest is None else "renewed"

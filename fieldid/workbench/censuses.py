@@ -6,7 +6,16 @@ from datetime import date
 from functools import lru_cache
 from pathlib import Path
 
-from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
+from flask import (
+    Blueprint,
+    abort,
+    current_app,
+    flash,
+    redirect,
+    render_template,
+    request,
+    url_for,
+)
 from flask.typing import ResponseReturnValue
 from markupsafe import Markup
 
@@ -29,15 +38,31 @@ from fieldid.draw import svg
 from fieldid.draw.intervals import interval
 from fieldid.engine.guide import Guide
 from fieldid.errors import ChangedError, FieldidError, GuideError, Problem, UsageError
-from fieldid.guides.document import Document, opened
+from fieldid.guides.document import Document, opened, saved
 from fieldid.guides.load import loads
 from fieldid.workbench.place import place
 from fieldid.workbench.words import so_many
 
+FEW = 10
 MOST = 80
 """A larger census takes longer than a page should: it is for the command."""
 
+CHANGED = (
+    "Nothing was undone: the guide was changed since the counts were written. "
+    "Their shares can be changed one by one on the guide's page."
+)
+
 censuses = Blueprint("censuses", __name__, url_prefix="/guides/<guide>/census")
+# What each guide was before counts were last written into it, until the server ends.
+censuses.record(lambda state: state.app.extensions.update(before={}))
+
+
+@dataclass(frozen=True, slots=True)
+class Before:
+    """The text of a guide before counts were written, and the tag of what they made."""
+
+    text: str
+    tag: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +77,7 @@ class Row:
     expects: str
     verdict: str
     chart: Markup
+    ticked: bool
 
 
 @censuses.get("/")
@@ -82,6 +108,34 @@ def write(guide: str) -> ResponseReturnValue:
     return redirect(url_for("censuses.page", guide=guide), 303)
 
 
+@censuses.post("/undo")
+def undo(guide: str) -> ResponseReturnValue:
+    """Puts the guide back as it was before counts were last written into it."""
+    path = _path(guide)
+    try:
+        flash(_undone(path))
+    except FieldidError as error:
+        flash(f"Nothing was undone. {error}")
+    return redirect(url_for("censuses.page", guide=guide), 303)
+
+
+def _undone(path: Path) -> str:
+    before = _befores().get(path)
+    if before is None:
+        return "There is nothing to undo."
+    document = opened(path)
+    if document.tag != before.tag:
+        return CHANGED
+    saved(document, before.text)
+    del _befores()[path]
+    return "The guide is as it was before the counts were written."
+
+
+def _befores() -> dict[Path, Before]:
+    found: dict[Path, Before] = current_app.extensions["before"]
+    return found
+
+
 def _written(path: Path, names: Sequence[str], tag: str | None) -> str:
     """Writes them and says so."""
     document, found = _guide(path)
@@ -99,6 +153,7 @@ def _written(path: Path, names: Sequence[str], tag: str | None) -> str:
     count = len(told.census.specimens)
     # The day on which it is accepted is that of this machine's calendar.
     made = accept(document, found, taken, specimens=count, on=date.today())
+    _befores()[path] = Before(document.text, opened(path).tag)
     say = f"{so_many(len(taken), 'count was', 'counts were')} written."
     for each in overruled(made, taken):
         say += f" {each.name} counts no longer: another span covers its years."
@@ -132,8 +187,11 @@ def _worked_out(guide: Guide, census: Census) -> Told:
 def _page(
     name: str, title: str, *, found: Guide, told: Told | None = None, tag: str = ""
 ) -> ResponseReturnValue:
-    rows = [(each, _row(found, each)) for each in told.proposals] if told else []
-    path = beside(_path(name))
+    proposals = told.proposals if told else ()
+    # The options of a clue go together.
+    clues = {each.clue for each in proposals if not each.agrees}
+    rows = [(each, _row(found, each, ticked=each.clue in clues)) for each in proposals]
+    path, before = beside(_path(name)), _befores().get(_path(name))
     return render_template(
         "workbench/census.html",
         guide=name,
@@ -144,6 +202,8 @@ def _page(
         file=path.name,
         is_there=path.exists(),
         most=MOST,
+        few=FEW,
+        can_undo=bool(before and before.tag == tag),
         passes=passes_say(told) if told else "",
         disagree=[row for each, row in rows if not each.agrees],
         agree=[row for each, row in rows if each.agrees],
@@ -170,7 +230,7 @@ def _without(
     )
 
 
-def _row(guide: Guide, each: Proposal) -> Row:
+def _row(guide: Guide, each: Proposal, *, ticked: bool) -> Row:
     clue, option = named(guide, each)
     drawn = interval(each.low, each.high, count=each.proposed, share=each.expects)
     return Row(
@@ -182,4 +242,5 @@ def _row(guide: Guide, each: Proposal) -> Row:
         expects_say(each),
         verdict_say(each),
         Markup(svg(drawn)),
+        ticked,
     )

@@ -33,7 +33,8 @@ class DropForm(FlaskForm):  # type: ignore[misc]  # for the same reason
         "Files of finds",
         description=(
             "Drop them here, or choose them: .zip or .json, as the app saves them "
-            f"under “File of all finds”; together at most {MOST_MEGABYTES} MB."
+            "under “File of all finds”, or one find as it saves it under its verdict; "
+            f"together at most {MOST_MEGABYTES} MB."
         ),
         render_kw={"accept": ".zip,.json,application/zip,application/json"},
     )

@@ -50,7 +50,7 @@ def judged_of(entry: Entry) -> Judged:
 
 
 def _difference(entry: Entry, guide: Guide) -> str:
-    if entry.stamp == stamp(guide):
+    if not entry.say or entry.stamp == stamp(guide):
         return ""
     if entry.updated == guide.updated or not entry.updated:
         return "The phone judged by another version of this guide."

@@ -4,6 +4,7 @@ import os
 import shutil
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
 from threading import Lock, Thread
 from typing import Literal
@@ -25,7 +26,9 @@ BROKEN = (
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """What the phone app is doing; `say` tells why the last build failed."""
+    """What the phone app is doing; `say` tells why the last build failed, or what was
+    left out of it.
+    """
 
     name: Literal["idle", "building", "failed"]
     say: str = ""
@@ -42,15 +45,22 @@ class Served:
 class Phone:
     """The phone app, served from its last whole bundle.
 
-    `read` gives the guides of a build. Each bundle gets a folder of its own inside
-    `work`, because answers that are on their way come from the one before; `out` is
-    given a copy.
+    `read` gives the guides of a build, and `files` what they are read from. Each
+    bundle gets a folder of its own inside `work`, because answers that are on their
+    way come from the one before; `out` is given a copy.
     """
 
     def __init__(
-        self, read: Callable[[], Sequence[Guide]], work: Path, out: Path | None = None
+        self,
+        read: Callable[[], Sequence[Guide]],
+        work: Path,
+        out: Path | None = None,
+        *,
+        files: Callable[[], Iterable[Path]] = tuple,
     ) -> None:
         self._read = read
+        self._files = files
+        self._tried = self._mark()
         self._work = work
         self._out = out
         self._lock = Lock()
@@ -67,7 +77,10 @@ class Phone:
 
     def make(self, guides: Sequence[Guide] | None = None) -> None:
         """Builds the app and serves it from then on; a FieldidError leaves the old."""
-        guides = self._read() if guides is None else guides
+        if guides is None:
+            # Before they are read, so that no change meanwhile is lost.
+            self._tried = self._mark()
+            guides = self._read()
         made = bundle(guides)
         try:
             folder = self._written(made)
@@ -76,6 +89,11 @@ class Phone:
             raise BuildError(what) from error
         self._app = create_app(guides=guides, build=made.build, bundle=folder)
         self.served = Served(tuple(guides), made)
+
+    @property
+    def changed(self) -> bool:
+        """Whether guides are others than when the app was last built, or tried to."""
+        return self._mark() != self._tried
 
     def rebuild(self) -> bool:
         """Begins to build in the background; False if that goes on already."""
@@ -96,6 +114,10 @@ class Phone:
             raise
         else:
             self.state = State("idle")
+
+    def _mark(self) -> tuple[tuple[Path, bytes], ...]:
+        """The guides' files with the hashes of what is in them."""
+        return tuple((path, _hash(path)) for path in self._files())
 
     def _written(self, made: Bundle) -> Path:
         """The folder of the bundle, which also has what open pages still ask for."""
@@ -128,3 +150,11 @@ def _nothing() -> Flask:
     app = Flask(__name__, static_folder=None, template_folder=str(TEMPLATES))
     app.add_url_rule("/", view_func=lambda: render_template("nothing.html"))
     return app
+
+
+def _hash(path: Path) -> bytes:
+    """The hash of a file; of none if it cannot be read."""
+    try:
+        return sha256(path.read_bytes()).digest()
+    except OSError:
+        return b""

@@ -38,6 +38,7 @@ def page() -> str:
         "workbench/publish.html",
         state=app.state,
         served=app.served,
+        changed=app.changed,
         seconds=SECONDS,
         address=address,
         why=why,
@@ -56,13 +57,13 @@ def build() -> ResponseReturnValue:
 @publishing.get("/fieldid-app.zip")
 def site() -> Response:
     """The folder for a host."""
-    return _saved(_zipped(_served()), "application/zip", "fieldid-app.zip")
+    return as_file(_zipped(_served()), "application/zip", "fieldid-app.zip")
 
 
 @publishing.get("/fieldid.html")
 def alone() -> Response:
     """The app in one file."""
-    return _saved(_one_file(_served()), "text/html", "fieldid.html")
+    return as_file(_one_file(_served()), "text/html", "fieldid.html")
 
 
 @publishing.get("/fieldid-taken-down.zip")
@@ -70,7 +71,7 @@ def gone() -> Response:
     """What stands on a host in place of the app once it is taken down."""
     served = phone().served
     made = take_down(served.guides if served else ())
-    return _saved(zipped(made), "application/zip", "fieldid-taken-down.zip")
+    return as_file(zipped(made), "application/zip", "fieldid-taken-down.zip")
 
 
 @publishing.get("/fieldid-address.html")
@@ -79,7 +80,7 @@ def poster() -> Response:
     address = request.args.get("address", "")
     if why := qr.refused(address):
         abort(400, f"This is no address for phones: {why}")
-    return _saved(qr.page(address).encode(), "text/html", "fieldid-address.html")
+    return as_file(qr.page(address).encode(), "text/html", "fieldid-address.html")
 
 
 @publishing.get("/hosting")
@@ -106,7 +107,7 @@ def _one_file(served: Served) -> bytes:
     return one_file(served.guides)
 
 
-def _saved(body: bytes, kind: str, name: str) -> Response:
+def as_file(body: bytes, kind: str, name: str) -> Response:
     """The bytes as a file to be saved, whatever a browser would rather do."""
     answer = Response(body, content_type=kind)
     answer.headers["Content-Disposition"] = f'attachment; filename="{name}"'

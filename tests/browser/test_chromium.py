@@ -185,7 +185,7 @@ def test_gone_part_is_not_asked_about(standing, launch):
     open_kept(page, standing.url)
     start(page)
     page.goto(standing.url + "#look/grip-cap")
-    tap(page, "The grip is gone")
+    tap(page, "Grip: gone")
 
     go_to_verdict(page)
 

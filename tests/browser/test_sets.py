@@ -311,4 +311,4 @@ def test_way_out_names_the_part_that_is_asked_about(standing, launch):
     go(page, "#look/grip-pattern")
 
     last = page.locator(".question__last label.answer").last
-    expect(last).to_have_text("The grip is gone")
+    expect(last).to_have_text("Grip: gone")

@@ -17,6 +17,7 @@ import pytest
 
 from bundles import RULES
 from fieldid.cli import main
+from fieldid.commands.serve import _greeting, own_addresses
 from fieldid.web import headers
 from workbenches import HASH, PASSWORD
 
@@ -146,6 +147,45 @@ def test_other_machines_are_told_what_fails():
         assert "every address of this machine" in said
         assert "never ready for no signal" in said
         assert "web host with HTTPS" in said
+        (address, *_) = re.findall(
+            r"On a phone in the same network: http://(.+):", said
+        )
+        assert address not in ("localhost", "127.0.0.1", "0.0.0.0")
+
+
+def test_own_addresses_are_those_that_others_reach(monkeypatch):
+    known = ["127.0.1.1", "::1", "fe80::1%eth0", "192.168.1.20", "2001:db8::7"]
+    monkeypatch.setattr(
+        "socket.getaddrinfo", lambda *_: [(0, 0, 0, "", (each, 0)) for each in known]
+    )
+    monkeypatch.setattr("fieldid.commands.serve.NOWHERE", ())
+
+    assert own_addresses(socket.AF_INET) == ["192.168.1.20"]
+    assert own_addresses(socket.AF_INET6) == ["192.168.1.20", "[2001:db8::7]"]
+
+
+def test_machine_that_knows_no_address_says_so(monkeypatch):
+    def unknown(*_):
+        raise OSError
+
+    monkeypatch.setattr("socket.getaddrinfo", unknown)
+    monkeypatch.setattr("fieldid.commands.serve.NOWHERE", ())
+    with socket.create_server(("0.0.0.0", 0)) as listener:
+        said = list(_greeting(listener, "http", has_bench=False))
+
+    assert any("http://this machine's address:" in line for line in said)
+
+
+def test_password_without_https_is_never_asked_for(tmp_path):
+    """It would be typed for nothing."""
+    kept = tmp_path / "password"
+    said, code = typed(
+        ["serve", "--port", "0", *EVERYWHERE, "--password-file", str(kept), GUIDE]
+    )
+
+    assert code == 0
+    assert said.index("A password alone does not open") < said.index("Building")
+    assert not kept.exists()
 
 
 @pytest.mark.parametrize("with_password", [False, True])
@@ -156,6 +196,12 @@ def test_other_machines_get_no_workbench_without_https(password, with_password):
         number = port(said)
         told = heard(number, asked("/workbench/sign-in", number))
         assert told.startswith("HTTP/1.1 404 ")
+        assert ("A password alone does not open" in said) == with_password
+        for path in ("/workbench", "/workbench/", "/workbench/sign-in"):
+            told = heard(number, asked(path, number))
+            assert told.startswith("HTTP/1.1 404 ")
+            assert "The workbench is off" in told
+            assert "--certificate FILE --key FILE" in told
         assert heard(number, asked("/judge", number)).startswith("HTTP/1.1 200 ")
 
 

@@ -19,7 +19,10 @@ CASES = [
     pytest.param(name, says, content, refused, id=name)
     for group in hostile.GROUPS
     for name, says, content, refused in group()
+    # Here one find by itself is taken, which a phone has no use for.
+    if name != "find-alone.json"
 ]
+NOW = "2026-11-26T10:00:00.000Z"
 SENTENCE = re.compile(r"[A-Z].{5,250}\.", re.DOTALL)
 GOOD = hostile.pack(*hostile.good())
 
@@ -27,7 +30,7 @@ GOOD = hostile.pack(*hostile.good())
 def tried(content, name=""):
     """What was opened, or the sentence of the refusal."""
     try:
-        return opened(io.BytesIO(content), name=name)
+        return opened(io.BytesIO(content), name=name, now=NOW)
     except InboxError as error:
         return str(error)
 
@@ -67,7 +70,57 @@ def test_file_of_a_gigabyte_is_refused_unread(name, tmp_path):
         file.truncate(10**9)
 
         with pytest.raises(InboxError, match="1000 megabytes"):
-            opened(file, name=name)
+            opened(file, name=name, now=NOW)
+
+
+def test_find_by_itself_is_taken():
+    (incoming,) = tried(json.dumps(hostile.find()).encode()).incoming
+    entry = incoming.entry
+
+    assert entry.title == "plover, 26 November 2026"
+    assert entry.find == tried(GOOD).incoming[0].entry.find
+    assert (entry.say, entry.photos, entry.changed) == ("", (), NOW)
+
+
+def test_find_by_itself_has_one_id_however_it_is_written():
+    found = hostile.find()
+    ids = {
+        tried(json.dumps(found, indent=n).encode()).incoming[0].entry.id for n in (0, 2)
+    }
+
+    assert len(ids) == 1
+    found["claim"] = {"model_year": 1951, "cites": []}
+    assert tried(json.dumps(found).encode()).incoming[0].entry.id not in ids
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"format": 2}, "is of format 2"),
+        ({"guide": "../plover"}, "The guide cannot be"),
+        ({"guide": "a" * 10_000}, "10000 characters"),
+        ({"guide": None}, "guide cannot be empty"),
+        ({"items": []}, "The items cannot be an empty list"),
+        ({"items": [{"readings": {"../x": 1}}]}, "The clue cannot be"),
+        ({"claim": 7}, "The claim cannot be 7"),
+    ],
+)
+def test_find_by_itself_that_lies_is_refused(changes, says):
+    (refused,) = tried(json.dumps(hostile.find(**changes)).encode()).refused
+
+    assert says in refused.why
+    assert SENTENCE.fullmatch(refused.why)
+
+
+@pytest.mark.parametrize("size", [0, 20_000_000])
+def test_report_is_told_which_file_is_wanted(size):
+    """However large it is with its photos."""
+    report = b"\xef\xbb\xbf\n<!doctype html>\n<html></html>" + b" " * size
+
+    assert tried(report, "report.html") == (
+        "This is a page to be read, and no file of finds. The app makes one under "
+        "“Finds”: “File of all finds”."
+    )
 
 
 def test_fields_that_nobody_knows_are_dropped():

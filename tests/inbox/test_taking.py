@@ -1,6 +1,7 @@
 """Files into the inbox: nothing twice, nothing half, whatever happens meanwhile."""
 
 import io
+import json
 import os
 import signal
 import sqlite3
@@ -47,6 +48,16 @@ def test_find_and_photo_come_out_as_they_went_in(inbox):
     assert found.entry.title == "Iron from the fair"
     assert (found.file, found.at) == ("finds.zip", NOW)
     assert photo(inbox, found.photos[0].number) == hostile.jpeg()
+
+
+def test_find_by_itself_is_here_once(inbox):
+    """However its file is written, and whenever it comes."""
+    for indent, now in ((0, NOW), (2, "2026-12-02T08:00:00.000Z")):
+        content = io.BytesIO(json.dumps(hostile.find(), indent=indent).encode())
+        became = take(inbox, content, name="find.json", now=now)
+
+    assert became == Taken("find.json", already=1)
+    assert kept(inbox, 1).entry.title == "plover, 1 December 2026"
 
 
 def test_same_file_twice_is_told_and_adds_nothing(inbox):

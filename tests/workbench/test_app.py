@@ -235,6 +235,22 @@ def furnished(tmp_path_factory):
     return bench(folder)
 
 
+@pytest.mark.parametrize(
+    ("action", "page"),
+    [
+        ("/inbox/2/accept", "/inbox/2"),
+        ("/inbox/decisions/5/undo", "/inbox"),
+        ("/guides/lone-dunlin/move/clue/0", "/guides/lone-dunlin/"),
+        ("/sign-out", "/"),
+    ],
+)
+def test_address_of_an_action_leads_to_its_page(furnished, action, page):
+    answer = author(furnished).get(action)
+
+    assert answer.status_code == 303
+    assert answer.headers["Location"] == f"/workbench{page}"
+
+
 REFUSED = (308, 400, 404, 405)
 READ = (200, 302, 303, *REFUSED)
 ARGUMENTS = st.one_of(

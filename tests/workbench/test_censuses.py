@@ -73,6 +73,58 @@ def test_agreeing_counts_are_not_ticked(browser):
     assert len(set(all_of_them)) == len(all_of_them) > len(ticked(text))
 
 
+def test_options_of_a_clue_are_ticked_together(browser):
+    """Their shares are weighed against each other, as the page says."""
+    text = browser.get(PAGE).text
+    clues = {name.partition(".")[0] for name in ticked(text)}
+    all_of_them = re.findall(r'name="take" value="([^"]+)"', text)
+
+    assert set(ticked(text)) == {
+        name for name in all_of_them if name.partition(".")[0] in clues
+    }
+    agree = text.partition("Agree</caption>")[2]
+    assert ticked(agree)
+
+
+def test_few_specimens_are_said_to_say_little(browser, guide):
+    few = "fewer than ten say little"
+    assert few not in browser.get(PAGE).text
+
+    rows = beside(guide).read_text("utf-8").splitlines(keepends=True)
+    beside(guide).write_text("".join(rows[:10]), "utf-8")
+    assert few in browser.get(PAGE).text
+    beside(guide).write_text("".join(rows[:11]), "utf-8")
+    assert few not in browser.get(PAGE).text
+
+
+def undo(browser):
+    fields = {"csrf_token": browser.token()}
+    return browser.post(f"{PAGE}undo", data=fields, follow_redirects=True).text
+
+
+def test_counts_that_were_written_can_be_undone(browser, guide):
+    before = guide.read_bytes()
+    assert "Undo it" not in browser.get(PAGE).text
+
+    assert "Undo it" in write(browser, "face-scoring.lines.1").text
+    assert guide.read_bytes() != before
+    told = undo(browser)
+    assert "as it was before the counts" in told
+    assert "Undo it" not in told
+    assert guide.read_bytes() == before
+    assert "There is nothing to undo" in undo(browser)
+
+
+def test_undo_leaves_a_later_change_alone(browser, guide):
+    write(browser, "face-scoring.lines.1")
+    guide.write_text(guide.read_text("utf-8") + "# mine\n", "utf-8")
+    after = guide.read_bytes()
+
+    assert "Undo it" not in browser.get(PAGE).text
+    assert "was changed since" in undo(browser)
+    assert guide.read_bytes() == after
+
+
 def test_button_writes_the_ticked_counts(browser, guide):
     text = write(browser, "face-scoring.lines.1", "grip-cap.red-lantern.1").text
 

@@ -180,6 +180,40 @@ def test_one_build_goes_on_at_a_time(tmp_path):
     assert phone.served
 
 
+def test_change_of_the_guides_is_seen_until_it_is_built(tmp_path):
+    file = tmp_path / "one.toml"
+    phone = Phone(lambda: [titled("One")], tmp_path / "work", files=lambda: [file])
+    phone.make()
+    assert not phone.changed
+
+    file.write_text("new")
+    assert phone.changed
+    rebuilt(phone)
+    assert not phone.changed
+
+
+def test_failed_build_is_of_the_guides_as_they_were(tmp_path):
+    file = tmp_path / "one.toml"
+    phone = Phone(list, tmp_path / "work", files=lambda: [file])
+    rebuilt(phone)
+    assert (phone.state.name, phone.changed) == ("failed", False)
+
+    file.write_text("new")
+    assert phone.changed
+
+
+def test_change_during_a_build_is_not_lost(tmp_path):
+    file = tmp_path / "one.toml"
+
+    def read():
+        file.write_text("new")
+        return [titled("One")]
+
+    phone = Phone(read, tmp_path / "work", files=lambda: [file])
+    phone.make()
+    assert phone.changed
+
+
 def test_copy_is_put_where_it_was_asked_for(tmp_path):
     phone = Phone(lambda: [titled("One")], tmp_path / "work", tmp_path / "out")
     phone.make()

@@ -23,6 +23,7 @@ class Stand:
         self.state = state or State("idle")
         self.answer = answer
         self.built = 0
+        self.changed = False
 
     def rebuild(self) -> bool:
         self.built += 1
@@ -105,6 +106,43 @@ def test_page_tells_why_it_failed(at, whole):
     lines = [line.text for line in page.select(".notice li")]
     assert lines == ["a.toml:3: <b> is wrong", "b.toml:4: too"]
     assert "served as before" in page.main.text
+
+
+def test_build_older_than_the_guides_is_told(at, whole):
+    browser, old = at(whole), "Guides were changed since this build: build again."
+    assert old not in text(browser.get("/publish/"))
+
+    whole.changed = True
+    assert old in text(browser.get("/publish/"))
+
+
+def test_failure_from_before_a_change_is_not_told(at):
+    app = Stand(state=State("failed", "rules holds no whole guide."))
+    app.changed = True
+    told = text(at(app).get("/publish/"))
+
+    assert "no whole guide" not in told
+    assert "could not be built" not in told
+    assert "Guides were changed since it was last tried: build it now." in told
+
+
+def test_guides_left_out_of_a_build_are_told(at, whole):
+    whole.state = State("idle", "Left out:\na.toml:3: wrong")
+    told = text(at(whole).get("/publish/"))
+
+    assert "Left out:" in told
+    assert "a.toml:3: wrong" in told
+    assert "could not be built" not in told
+
+
+def test_address_without_https_gets_our_sentence(at, whole):
+    answer = at(whole).get("/publish/", query_string={"address": "host.example/app/"})
+    page = BeautifulSoup(answer.text, "html.parser")
+
+    assert "begin with https:// and name a host" in page.find(id="address-error").text
+    # Else the browser's own sentence would come before ours.
+    assert page.find(id="address")["type"] == "text"
+    assert "novalidate" in page.find(id="address").find_parent("form").attrs
 
 
 def test_app_is_taken_away_as_it_is_served(at, whole):
