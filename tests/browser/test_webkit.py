@@ -41,15 +41,17 @@ def answer(driver):
     wait(driver, lambda: question(driver) and question(driver)[0].text != before)
 
 
+def home(driver, url):
+    """Opens Home and waits until it is still: what it says on top moves the cards, and
+    the driver taps where a card was.
+    """
+    driver.get(url)
+    badge = driver.find_element(By.CSS_SELECTOR, "[data-ready]")
+    wait(driver, lambda: "ready for no signal" in badge.text.lower())
+
+
 def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
-    webkit.get(server.url)
-    wait(
-        webkit,
-        lambda: (
-            "ready for no signal"
-            in webkit.find_element(By.CSS_SELECTOR, "[data-ready]").text.lower()
-        ),
-    )
+    home(webkit, server.url)
     server.stop()
 
     webkit.refresh()
@@ -72,7 +74,7 @@ def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
 
 
 def test_set_is_entered_and_judged_in_webkit(standing, webkit):
-    webkit.get(standing.url)
+    home(webkit, standing.url)
     tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
     wait(webkit, lambda: question(webkit))
     tap(webkit, shown(webkit, "a[href='#set']")[0])
@@ -110,7 +112,7 @@ def test_find_with_its_photo_is_kept_in_webkit(standing, webkit, tmp_path):
     """Its automation is a private window, where a Blob in the database is an error."""
     photo = tmp_path / "photo.jpg"
     photo.write_bytes(photofiles.camera_photo(6, size=(2400, 1800)))
-    webkit.get(standing.url)
+    home(webkit, standing.url)
     tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
     wait(webkit, lambda: question(webkit))
     answer(webkit)
