@@ -37,10 +37,12 @@ class Desk:
     def send(self, do: str = "save", form: int = 0, **said: str) -> "Desk":
         """Sends the page's form with some fields changed; `__` stands for a point."""
         fields = self.fields(form)
+        # Of radio buttons none may be chosen yet.
+        names = [each["name"] for each in self.form(form).select("[name]")]
         for name, value in said.items():
             name = name.replace("__", ".")
-            name = f"at.{name}" if f"at.{name}" in fields else name
-            assert name in fields, (name, list(fields))
+            name = f"at.{name}" if f"at.{name}" in names else name
+            assert name in names, (name, names)
             fields[name] = value
         where = self.form(form).get("action") or self.address
         sent = self.client.post(
@@ -71,7 +73,8 @@ class Desk:
         for input in self.form(place).select("input, textarea, select"):
             name = input.get("name")
             if name and not (
-                input.get("type") == "radio" and "checked" not in input.attrs
+                input.get("type") in ("radio", "checkbox")
+                and "checked" not in input.attrs
             ):
                 found[name] = _value(input)
         return found

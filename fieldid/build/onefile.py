@@ -25,6 +25,7 @@ from fieldid.web.app import create_app
 from fieldid.web.icons import icon
 from fieldid.web.phone import JOINED, SHEET, picture
 from fieldid.web.script import alone
+from fieldid.web.theme import FOLLOWING, TOKENS, following
 
 ENTRY = "onefile/app.js"
 STAND_INS = {
@@ -33,6 +34,8 @@ STAND_INS = {
 }
 """What reaches for the network or the store in the app, and what does not."""
 OWN_SHEET = "onefile/onefile.css"
+THEME = "workbench/theme.js"
+"""Runs before the app: the page follows the system until somebody chooses."""
 
 _ENDS = re.compile(r"</(?:script|style)|<!--", re.IGNORECASE)
 
@@ -43,13 +46,15 @@ def one_file(
     """The page with these guides in it; the same guides give the same bytes."""
     shelf = tuple(guides)
     refuse_twins([guide.id for guide in shelf])
-    script = tight(alone(static, ENTRY, STAND_INS))
+    theme = (static / THEME).read_text("utf-8")
+    script = tight(theme + alone(static, ENTRY, STAND_INS))
     styles = _styles(static)
     app = create_app(guides=shelf, static=static, templates=templates)
     with app.app_context():
         page = render_template(
             "onefile.html",
             alone=True,
+            theme=FOLLOWING,
             guides=shelf,
             picture=picture,
             icon=_data(icon().encode()),
@@ -86,8 +91,10 @@ def packed(guide: Guide) -> Markup:
 
 def _styles(static: Path) -> str:
     sheets = (*(f"css/{name}.css" for name in JOINED[SHEET]), OWN_SHEET)
-    joined = b"\n".join((static / sheet).read_bytes() for sheet in sheets)
-    return slim(SHEET, joined).decode()
+    texts = [(static / sheet).read_text("utf-8") for sheet in sheets]
+    # Behind all others, since rules that weigh the same are told apart by their order.
+    joined = "\n".join([*texts, following((static / TOKENS).read_text("utf-8"))])
+    return slim(SHEET, joined.encode()).decode()
 
 
 def _inlined(text: str) -> Markup:

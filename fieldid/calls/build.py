@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from fieldid.calls.shared import guides
+from fieldid.calls.shared import guides, told
 
 DOES = "Write the phone app as files for any web host with HTTPS, or as one file."
 
@@ -41,13 +41,5 @@ def run(asked: argparse.Namespace) -> int:
     """The exit code of the command as it was asked for."""
     from fieldid.commands.build import Asked, build
 
-    build(
-        Asked(
-            guides=asked.guides,
-            out=asked.out,
-            one_file=asked.one_file,
-            address=asked.address,
-            take_down=asked.take_down,
-        )
-    )
+    build(told(asked, Asked))
     return 0

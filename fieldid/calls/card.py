@@ -1,23 +1,15 @@
 """How `fieldid card` is called."""
 
 import argparse
-from pathlib import Path
 
-from fieldid.calls.shared import guide
+from fieldid.calls.shared import guide_to_file
 
 DOES = "Write a guide as one sheet to print, for a pocket without a phone."
 
 
 def options(own: argparse.ArgumentParser) -> None:
     """Adds them to the command's own parser."""
-    guide(own)
-    own.add_argument(
-        "--out",
-        type=Path,
-        required=True,
-        metavar="FILE",
-        help="the HTML file to write; it needs nothing beside it",
-    )
+    guide_to_file(own, "the HTML file to write; it needs nothing beside it")
 
 
 def run(asked: argparse.Namespace) -> int:

@@ -1,23 +1,16 @@
 """How `fieldid give` is called."""
 
 import argparse
-from pathlib import Path
 
-from fieldid.calls.shared import guide
+from fieldid.calls.shared import guide_to_file
 
 DOES = "Write a guide as one file, for somebody to add on a phone."
+FILE = "the file to write; name it .txt, since phones hand on texts to any app"
 
 
 def options(own: argparse.ArgumentParser) -> None:
     """Adds them to the command's own parser."""
-    guide(own)
-    own.add_argument(
-        "--out",
-        type=Path,
-        required=True,
-        metavar="FILE",
-        help="the file to write; name it .txt, since phones hand on texts to any app",
-    )
+    guide_to_file(own, FILE)
 
 
 def run(asked: argparse.Namespace) -> int:

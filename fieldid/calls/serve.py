@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from fieldid.calls.shared import guides
+from fieldid.calls.shared import guides, told
 
 DOES = "Serve the phone app, and the workbench for guides, until stopped."
 
@@ -59,18 +59,7 @@ def run(asked: argparse.Namespace) -> int:
     """The exit code of the command as it was asked for."""
     from fieldid.commands.serve import Asked, serve
 
-    serve(
-        Asked(
-            guides=asked.guides,
-            rules=asked.rules,
-            host=asked.host,
-            port=asked.port,
-            out=asked.out,
-            certificate=asked.certificate,
-            key=asked.key,
-            password_file=asked.password_file,
-        )
-    )
+    serve(told(asked, Asked))
     return 0
 
 

@@ -7,14 +7,11 @@ from fieldid.engine.find import PartState, Verdict
 from fieldid.engine.gain import WORTHWHILE
 from fieldid.engine.guide import Guide
 from fieldid.engine.range import decades
-from fieldid.engine.saying import UNSEEN
 from fieldid.engine.words import called, capital, percent
+from fieldid.web.told import ALWAYS, told_parts
 
 BAR = 30
 NEXT = 3
-ESTIMATE = (
-    "This is an estimate from what was read, not an authentication or an appraisal."
-)
 
 
 def story(guide: Guide, verdict: Verdict) -> str:
@@ -24,7 +21,7 @@ def story(guide: Guide, verdict: Verdict) -> str:
         [capital(verdict.say)],
         list(_years(verdict)),
         list(_story(verdict)),
-        _titled("Parts", _parts(guide, verdict)),
+        _titled("Parts", _states(guide, told_parts(verdict))),
         _titled("Members", _members(guide, verdict)),
         _titled("On the whole set", _whole_set(guide, verdict)),
         _titled("The claim", _claim(verdict)),
@@ -32,7 +29,7 @@ def story(guide: Guide, verdict: Verdict) -> str:
         _titled("What each reading says", (w.say for w in verdict.weights)),
         _titled("What each member says", (m.factor_say for m in verdict.members)),
         _titled("Look at next", _next(verdict)),
-        [ESTIMATE, *guide.cautions],
+        [ALWAYS[0], *guide.cautions],
     )
     return "\n\n".join("\n".join(lines) for lines in sections if lines) + "\n"
 
@@ -83,16 +80,6 @@ def _story(verdict: Verdict) -> Iterator[str]:
 def _titled(title: str, lines: Iterator[str]) -> list[str]:
     found = [f"  {line}" for line in lines]
     return [title, *found] if found else []
-
-
-def _parts(guide: Guide, verdict: Verdict) -> Iterator[str]:
-    """Each part; under a guide that brackets only what speaks against one."""
-    told = [
-        state
-        for state in verdict.replaced
-        if not verdict.range or not state.say.startswith(("original", UNSEEN))
-    ]
-    return _states(guide, told)
 
 
 def _whole_set(guide: Guide, verdict: Verdict) -> Iterator[str]:

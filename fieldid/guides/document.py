@@ -58,6 +58,27 @@ def created(path: Path, text: str) -> Document:
     return Document(path, text, _tag(text.encode()))
 
 
+def relocated(path: Path, to: Path, *, tag: str | None = None) -> None:
+    """Moves a file to a place that is free; with a `tag`, a ChangedError if it is not
+    what was opened.
+    """
+    with _only_one(path.resolve().parent):
+        before = _bytes(path)
+        if before is None or tag not in (None, _tag(before)):
+            raise ChangedError(f"{path.name} was changed on disk since it was opened")
+        if path.is_symlink():
+            # It may lead on from where it lies, and would lead nowhere from elsewhere.
+            raise WriteError(f"{path.name} is a link, which can be moved by hand alone")
+        if to.exists() or to.is_symlink():
+            raise TakenError(f"{to.name} is there already")
+        try:
+            path.rename(to)
+            _settle(path.parent)
+            _settle(to.parent)
+        except OSError as error:
+            raise _unwritten(to, error) from error
+
+
 def _tag(content: bytes) -> str:
     return sha256(content).hexdigest()
 

@@ -71,11 +71,11 @@ def _check_gone(
         at = (*path, i)
         if name not in parts:
             yield from Names("part of this guide", tuple(parts)).unknown(name, at)
-        elif not _replaceable(parts[name], parts, in_set=in_set):
+        elif not can_be_gone(parts[name], parts, in_set=in_set):
             yield at, refusal("never-gone", value=quote(name))
 
 
-def _replaceable(part: Part, parts: Mapping[str, Part], *, in_set: bool) -> bool:
+def can_be_gone(part: Part, parts: Mapping[str, Part], *, in_set: bool) -> bool:
     """Whether the guide leaves it possible that the part was replaced: nothing else
     could explain that it is gone.
     """
@@ -84,5 +84,5 @@ def _replaceable(part: Part, parts: Mapping[str, Part], *, in_set: bool) -> bool
     return (
         part.follows is not None
         and part.share > 0
-        and _replaceable(parts[part.follows], parts, in_set=in_set)
+        and can_be_gone(parts[part.follows], parts, in_set=in_set)
     )

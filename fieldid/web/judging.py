@@ -10,7 +10,7 @@ from flask.blueprints import BlueprintSetupState
 from flask_wtf.csrf import CSRFError, CSRFProtect  # type: ignore[import-untyped]
 from werkzeug.exceptions import RequestEntityTooLarge
 
-from fieldid.engine import Tables, judge, prepare
+from fieldid.engine import Tables, judge
 from fieldid.engine.find import Verdict
 from fieldid.engine.guide import Guide
 from fieldid.engine.range import decades
@@ -18,6 +18,8 @@ from fieldid.engine.words import called, capital, percent
 from fieldid.errors import FindError
 from fieldid.guides import finds
 from fieldid.web.forms import FindForm
+from fieldid.web.prepared import tables_of
+from fieldid.web.told import ALWAYS, told_parts
 
 MOST_MEGABYTES = 2
 
@@ -110,13 +112,15 @@ def _set_up(state: BlueprintSetupState) -> None:
     """Prepares the guides of the application, and guards its forms."""
     app: Flask = state.app  # type: ignore[assignment]  # it is no blueprint's blueprint
     guides = app.extensions["fieldid"].guides
-    app.extensions["judging"] = {guide.id: prepare(guide) for guide in guides}
+    app.extensions["judging"] = {guide.id: tables_of(guide) for guide in guides}
     app.config["MAX_CONTENT_LENGTH"] = MOST_MEGABYTES * 1024 * 1024
     # A find pasted as text may be as long as one in a file.
     app.config["MAX_FORM_MEMORY_SIZE"] = app.config["MAX_CONTENT_LENGTH"]
     app.add_template_filter(percent)
     app.add_template_filter(decades)
     app.add_template_filter(named)
+    app.add_template_filter(told_parts)
+    app.jinja_env.globals["always"] = ALWAYS
     app.add_template_filter(capital)
     app.add_template_filter(_called, "called")
     CSRFProtect(app)

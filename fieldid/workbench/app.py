@@ -26,12 +26,16 @@ from fieldid.paths import STATIC, TEMPLATES
 from fieldid.web.icons import icon
 from fieldid.web.judging import named
 from fieldid.web.phone import TYPES
+from fieldid.web.theme import FOLLOWING, TOKENS, following
+from fieldid.web.told import ALWAYS, told_parts
 from fieldid.workbench.audits import audits
 from fieldid.workbench.censuses import censuses
+from fieldid.workbench.drawn import swatches
 from fieldid.workbench.gate import Guard, can_sign_out, gate, is_inside
 from fieldid.workbench.giving import giving
 from fieldid.workbench.guides import guides
 from fieldid.workbench.inboxes import inboxes
+from fieldid.workbench.labelled import label_name, labelled
 from fieldid.workbench.limits import most
 from fieldid.workbench.phone import Phone
 from fieldid.workbench.place import Place
@@ -89,7 +93,12 @@ def create_workbench(
     app.add_template_filter(capital)
     app.add_template_filter(percent)
     app.add_template_filter(named)
+    app.add_template_filter(told_parts)
+    app.jinja_env.globals["always"] = ALWAYS
     app.add_template_filter(so_many)
+    app.add_template_global(label_name)
+    app.add_template_global(labelled)
+    app.add_template_global(swatches)
     app.extensions |= {
         "guard": Guard(password),
         "place": Place(rules, inbox),
@@ -128,6 +137,16 @@ def file(name: str) -> ResponseReturnValue:
     return send_file(path, mimetype=TYPES[path.suffix], conditional=True)
 
 
+@base.get("/static/css/following.css")
+def dark() -> Response:
+    """The dark colours for whoever follows the system."""
+    tokens: Path = current_app.extensions["files"][TOKENS]
+    made = Response(following(tokens.read_text("utf-8")), mimetype=TYPES[".css"])
+    made.add_etag()
+    made.make_conditional(request)
+    return made
+
+
 @base.get("/icon.svg")
 def picture() -> Response:
     """The app's icon, which is drawn in code."""
@@ -146,6 +165,7 @@ def _common() -> dict[str, object]:
     """What every page is given."""
     inside = is_inside()
     return {
+        "theme": FOLLOWING,
         "navigation": tuple(_navigation()) if inside else (),
         "can_sign_out": can_sign_out(),
     }

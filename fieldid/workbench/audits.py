@@ -19,6 +19,7 @@ from fieldid.guides.document import opened
 from fieldid.guides.load import loads
 from fieldid.workbench.auditing import Auditor, auditor
 from fieldid.workbench.auditpage import shown
+from fieldid.workbench.auditsay import summary
 from fieldid.workbench.place import place
 
 COUNTS = (50, 200, 1000, 5000)
@@ -120,6 +121,7 @@ def _page(path: Path, form: AuditForm) -> str:
         title=found.title,
         form=form,
         last=last,
+        say=summary(last.audit) if last and last.audit else "",
         shown=shown(last.audit) if last and last.audit else None,
         changed=bool(last and last.tag != tag),
     )

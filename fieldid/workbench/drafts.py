@@ -10,6 +10,7 @@ from typing import Any
 
 from fieldid.engine.guide import Guide
 from fieldid.errors import GuideError
+from fieldid.guides.document import Document
 from fieldid.guides.load import loads
 from fieldid.guides.refusals import Path
 from fieldid.workbench.places import home_of, path_of, spoken
@@ -73,6 +74,12 @@ def tables(text: str) -> Mapping[str, Any] | None:
         return tomllib.loads(text)
     except (ValueError, RecursionError):
         return None
+
+
+def title_of(document: Document, name: str) -> str:
+    """The title that a guide's text gives it; without one, the name of its file."""
+    title = (tables(document.text) or {}).get("title")
+    return title if isinstance(title, str) and title.strip() else name
 
 
 def is_worse(before: Draft, after: Draft) -> bool:

@@ -18,8 +18,8 @@ from fieldid.guides.refusals import Path
 from fieldid.guides.written import dotted
 from fieldid.workbench.changes import changed, new_table
 from fieldid.workbench.chosen import chosen
-from fieldid.workbench.cluefields import KINDS, NEW_CLUES
-from fieldid.workbench.differing import Difference, differences
+from fieldid.workbench.cluefields import KINDS
+from fieldid.workbench.differing import Differing, differing
 from fieldid.workbench.drafts import Draft, Trouble, draft, is_worse, tables
 from fieldid.workbench.entries import Table
 from fieldid.workbench.fields import ALONE, NEW
@@ -27,8 +27,10 @@ from fieldid.workbench.forms import Opened, open_form, refuse
 from fieldid.workbench.kinds import MisreadError
 from fieldid.workbench.memory import remembered
 from fieldid.workbench.naming import NAMED, id_of, named_by, words_of
+from fieldid.workbench.newfields import NEW_CLUES
 from fieldid.workbench.places import (
     address,
+    counted,
     from_address,
     held,
     is_table,
@@ -38,18 +40,18 @@ from fieldid.workbench.places import (
 from fieldid.workbench.preview import preview
 from fieldid.workbench.reading import read_tables
 from fieldid.workbench.renames import carried, renamed
-from fieldid.workbench.shapes import shapes
 from fieldid.workbench.spots import with_spots
 from fieldid.workbench.yearorder import in_order
 
 CHANGED = (
-    "The file was changed on disk since this page was opened, and nothing was saved. "
-    "Look at both texts below. To save what stands here into the file as it is now, "
-    "save once more."
+    "The file was changed on disk since this page was opened. What was changed stands "
+    "below, and beside it what you would change. To save yours into the file as it is "
+    "now, save once more."
 )
 MOVED = (
     "The file was changed on disk since this page was opened, and something else "
-    "stands in this place now. Nothing was saved; what you had filled in is below."
+    "stands in this place now. What was changed stands below, and so does what you had "
+    "filled in."
 )
 
 
@@ -121,11 +123,13 @@ def _answer(
 def _sent(edited: Edited, do: str) -> ResponseReturnValue:
     document, form = edited.document, edited.opened.form
     before = draft(document.text, document.path)
-    stale = form.tag.data != document.tag
+    tag = str(form.tag.data or "")
+    stale = tag != document.tag
     if stale:
         _take_over(edited)
     if stale and form.was.data != named(held(edited.opened.data, edited.path)):
-        return _page(edited, before, left=[MOVED], status=409)
+        different = differing(document, tag=tag, own=document.text)
+        return _page(edited, before, left=[MOVED], different=different, status=409)
     try:
         text = _text(edited)
     except MisreadError:
@@ -136,7 +140,7 @@ def _sent(edited: Edited, do: str) -> ResponseReturnValue:
         return _page(edited, before, after)
     if stale:
         form.tag.data = document.tag
-        different = differences(document.text, text)
+        different = differing(document, tag=tag, own=text)
         return _page(edited, before, left=[CHANGED], different=different, status=409)
     own = _own(edited, after.troubles, path)
     if own or is_worse(before, after):
@@ -213,7 +217,7 @@ def _page(
     *,
     left: Sequence[str] = (),
     others: Sequence[Trouble] = (),
-    different: Sequence[Difference] = (),
+    different: Differing | None = None,
     status: int = 200,
 ) -> ResponseReturnValue:
     # What is new is in no guide before it is looked at.
@@ -226,6 +230,7 @@ def _page(
         form=edited.opened.form,
         table=edited.opened.table,
         children=_children(edited),
+        above=_above(edited),
         before=before,
         preview=shown,
         left=left,
@@ -234,7 +239,6 @@ def _page(
         wrong=_wrong(edited, left, others),
         is_looked_at=after is not None,
         address=address,
-        shapes=shapes(),
     )
     return page, status
 
@@ -244,7 +248,7 @@ def _wrong(
 ) -> list[tuple[str, str]]:
     """All mistakes for the summary, each with the id or the page it leads to."""
     form = edited.opened.form
-    found = [("#main", sentence) for sentence in left]
+    found = [("", sentence) for sentence in left]
     for input in form:
         found += [(f"#{input.id}", f"{input.label.text}: {e}") for e in input.errors]
     for trouble in others:
@@ -252,6 +256,15 @@ def _wrong(
         to = url_for("guides.table", guide=edited.guide, where=where)
         found.append((to, f"{trouble.place}: {trouble.plain}"))
     return found
+
+
+def _above(edited: Edited) -> tuple[str, str] | None:
+    """The address and the noun of the table that this one lies in, if it has a page."""
+    path = edited.path
+    above = path[:-2] if path and isinstance(path[-1], int) else path[:-1]
+    if not above:
+        return None
+    return address(above), table_for(above, edited.opened.data).noun.lower()
 
 
 def _children(edited: Edited) -> list[tuple[str, list[tuple[str, str]]]]:
@@ -264,7 +277,7 @@ def _children(edited: Edited) -> list[tuple[str, list[tuple[str, str]]]]:
         there = held(edited.opened.data, path)
         lines = there if isinstance(there, list) else []
         named_ones = [
-            (named(each) or f"{key} {i + 1}", address((*path, i)))
+            (named(each) or counted(path, i), address((*path, i)))
             for i, each in enumerate(lines)
         ]
         found.append((key, named_ones))

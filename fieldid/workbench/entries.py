@@ -4,12 +4,19 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from markupsafe import Markup
+
 from fieldid import draw
 from fieldid.guides.refusals import Path
-from fieldid.workbench.kinds import AREA, LINE, LIST, Kind
+from fieldid.workbench.drawn import object_lit
+from fieldid.workbench.kinds import AREA, LINE, LIST, SHARE, Kind
 
 Choices = Callable[[Mapping[str, Any]], Sequence[tuple[str, str]]]
 """What a list offers, given the guide's table as it lies in the file."""
+
+
+Drawn = Callable[[Mapping[str, Any], str], Markup | None]
+"""What draws one of those, given the same."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +28,7 @@ class Entry:
     hint: str = ""
     kind: Kind = LINE
     choices: Choices | None = None
+    drawn: Drawn | None = None
 
     @property
     def path(self) -> Path:
@@ -78,6 +86,17 @@ def spots(data: Mapping[str, Any]) -> Sequence[tuple[str, str]]:
     return [(spot, spot) for spot in known]
 
 
+def spot_drawn(data: Mapping[str, Any], spot: str) -> Markup | None:
+    """The guide's drawing with the place lit."""
+    drawing = data.get("drawing")
+    return object_lit(drawing, spot) if spot and isinstance(drawing, str) else None
+
+
+def object_drawn(data: Mapping[str, Any], drawing: str) -> Markup | None:
+    """A whole object."""
+    return object_lit(drawing)
+
+
 PARTS = _ids("part", "name")
 
 
@@ -96,7 +115,20 @@ DRAWINGS = offered(
 )
 
 
+WEIGHTS = (
+    "Shares are weights: answers that were made in the same year share it between "
+    "them, so that usually beside rarely comes to 96\u00a0% and 4\u00a0%."
+)
+
+
 SHARE_HINT = "A word, as usually; a count, as 41/43; or a number, as 0.25 or 25 %."
+
+
+def how_often(key: str, label: str, said: str = "", *, empty: str = "") -> Entry:
+    """A field for a share: what it is of, how to write it, and what it is if empty."""
+    left = f"Left empty: {empty}." if empty else ""
+    hint = " ".join(filter(None, (said, SHARE_HINT, left)))
+    return Entry(key, label, hint, SHARE)
 
 
 ID_HINT = "What other tables call it: small letters, digits, single hyphens."
@@ -108,10 +140,7 @@ NEW_ID = f"{ID_HINT} Left empty, it is made of the name."
 SOURCE = Entry("source", "Source", "Where this knowledge comes from.", AREA)
 
 
-PHOTO_HINT = (
-    "A shape, and below it what is particular about it, a line each: "
-    "shape = collar, then rings = green, ivory. All shapes are listed at the end."
-)
+PICTURE_HINT = "A shape, and what is particular about it."
 
 
 MEMBERS = (

@@ -4,25 +4,29 @@ The forms and their pages are drawn from this. What may stand in a field is said
 guide's schema alone.
 """
 
-from fieldid.workbench.cluefields import CLUE, FIELD, LAYOUT, NEW_LAYOUT, OPTION
+from fieldid.workbench.cluefields import CLUE
 from fieldid.workbench.entries import (
     CLUES,
     DRAWINGS,
     NEW_ID,
     PARTS,
-    SHARE_HINT,
     YES,
     Entry,
     Rows,
     Table,
+    how_often,
+    object_drawn,
     offered,
 )
+from fieldid.workbench.innerfields import FIELD, LAYOUT, OPTION
 from fieldid.workbench.kinds import (
     AMOUNT,
     AREA,
     COUNT,
     DAY,
+    DRAWN,
     LIST,
+    MONEY,
     NUMBERS,
     OFF,
     OFFS,
@@ -35,6 +39,7 @@ from fieldid.workbench.kinds import (
     YEAR,
     YEARS,
 )
+from fieldid.workbench.newfields import NEW_LAYOUT
 
 GUIDE = Table(
     "The guide itself",
@@ -57,8 +62,9 @@ GUIDE = Table(
             "drawing",
             "Drawing",
             "The whole object, as the app shows it.",
-            PICK,
+            DRAWN,
             DRAWINGS,
+            object_drawn,
         ),
         Entry(
             "verdict",
@@ -140,11 +146,11 @@ PART = Table(
     "What can be replaced by itself.",
     (
         Entry("name", "Name", "As in a sentence: the grip."),
-        Entry(
+        how_often(
             "replaced",
             "How often replaced",
-            f"How often it is no longer the first one. {SHARE_HINT} Left empty: 0.05.",
-            SHARE,
+            "How often it is no longer the first one.",
+            empty="0.05",
         ),
         Entry(
             "follows.part",
@@ -153,17 +159,13 @@ PART = Table(
             PICK,
             PARTS,
         ),
-        Entry(
+        how_often(
             "follows.share",
             "How often it then goes too",
-            f"Only beside a part that it goes with. {SHARE_HINT}",
-            SHARE,
+            "Only beside a part that it goes with.",
         ),
-        Entry(
-            "whole_set",
-            "Replaced on a whole set at once",
-            f"How often. {SHARE_HINT} Left empty: never.",
-            SHARE,
+        how_often(
+            "whole_set", "Replaced on a whole set at once", "How often.", empty="never"
         ),
         Entry("id", "Short name", NEW_ID),
     ),
@@ -176,11 +178,11 @@ SET = Table(
     (
         Entry("members", "Members", "With commas, as 3, 4, 5, W.", LIST),
         Entry("usual", "Sold as", "The members of a usual set, with commas.", LIST),
-        Entry(
+        how_often(
             "stray",
             "How often one is a stray",
-            f"It comes from another set. {SHARE_HINT} Left empty: 0.04.",
-            SHARE,
+            "It comes from another set.",
+            empty="0.04",
         ),
         Entry(
             "stray_for",
@@ -227,6 +229,9 @@ CAUTION = Table(
     (Entry("say", "Caution", "", AREA),),
 )
 
+_OTHER = Entry("other", "Worth of every other", "Left empty: 0.", MONEY)
+
+
 PRICES = Table(
     "Prices",
     "Figures to begin an offer with. They are never an appraisal.",
@@ -235,7 +240,7 @@ PRICES = Table(
         Entry("date", "Day of the prices", "As 2026-01-31.", DAY),
         Entry("source", "Source", "Where they come from.", AREA),
         Entry("worth", "Worth of a model year", "A line each: 1951 = 40.", NUMBERS),
-        Entry("other", "Worth of every other", "Left empty: 0.", AMOUNT),
+        _OTHER,
         Entry(
             "condition",
             "Condition takes off",
@@ -262,7 +267,7 @@ PRICES_SET = Table(
     "What a whole set is worth.",
     (
         Entry("worth", "Worth of a model year", "A line each: 1951 = 300.", NUMBERS),
-        Entry("other", "Worth of every other", "Left empty: 0.", AMOUNT),
+        _OTHER,
         Entry("missing", "A missing member takes off", "As 15 %.", OFF),
         Entry("stray", "A stray takes off", "As 60 %.", OFF),
     ),

@@ -8,6 +8,7 @@ import re
 import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 # Neither library says its types.
@@ -26,6 +27,7 @@ from fieldid.workbench.cluefields import CLUE
 from fieldid.workbench.drafts import Trouble
 from fieldid.workbench.entries import Entry, Rows, Table
 from fieldid.workbench.kinds import ODD, plain
+from fieldid.workbench.picturefields import Drawn, DrawnField, PictureField
 from fieldid.workbench.places import held, named
 
 OPEN = "\u2013"
@@ -204,11 +206,14 @@ def _odd(
 def _input(slot: Slot, data: Mapping[str, Any]) -> Any:
     kind, entry = slot.entry.kind, slot.entry
     words: dict[str, Any] = {"default": slot.now, "description": entry.hint}
-    if kind.input == "pick":
-        choices = [("", OPEN), *(entry.choices(data) if entry.choices else ())]
+    if kind.input == "picture":
+        return PictureField(entry.label, **words)
+    if kind.input in ("pick", "drawn"):
+        left = "left open" if entry.drawn else OPEN
+        choices = [("", left), *(entry.choices(data) if entry.choices else ())]
         if slot.now not in dict(choices):
             choices.append((slot.now, f"{slot.now} (not known)"))
-        return pick(entry.label, choices, validate_choice=False, **words)
+        return _one_of(entry, choices, data, words)
     typed: dict[str, Any] = {"autocomplete": "off"}
     if kind.input == "area":
         rows = min(max(slot.now.count("\n") + 2, len(slot.now) // 60 + 1, 2), 14)
@@ -218,6 +223,26 @@ def _input(slot: Slot, data: Mapping[str, Any]) -> Any:
     if kind.words:
         typed["list"] = "words"
     return StringField(entry.label, render_kw=typed, **words)
+
+
+def _one_of(
+    entry: Entry,
+    choices: Sequence[tuple[str, str]],
+    data: Mapping[str, Any],
+    words: Mapping[str, Any],
+) -> Any:
+    if not entry.drawn:
+        return pick(entry.label, choices, validate_choice=False, **words)
+    drawn = partial(entry.drawn, data)
+    return pick_drawn(entry.label, choices, drawn=drawn, **words)
+
+
+def pick_drawn(
+    label: str, choices: Sequence[tuple[str, str]], *, drawn: Drawn, **words: Any
+) -> Any:
+    """A row of drawings with their words, one of which is chosen."""
+    made = [SelectChoice(value, said) for value, said in choices]
+    return DrawnField(label, drawn=drawn, choices=made, **words)
 
 
 def pick(label: str, choices: Sequence[tuple[str, str]], **words: Any) -> Any:

@@ -12,14 +12,15 @@ from fieldid.engine.guide import Guide
 from fieldid.errors import GuideError
 from fieldid.guides.document import opened
 from fieldid.guides.warnings import warnings
-from fieldid.workbench import editing, raw, rearranging, starting, trying
+from fieldid.workbench import editing, raw, rearranging, removing, starting, trying
 from fieldid.workbench.chosen import keep_chosen
-from fieldid.workbench.drafts import Draft, draft, tables
+from fieldid.workbench.drafts import Draft, draft, tables, title_of
 from fieldid.workbench.fields import TABLES
 from fieldid.workbench.memory import keep_memory
 from fieldid.workbench.place import place
-from fieldid.workbench.places import address, held, named
+from fieldid.workbench.places import address, counted, held, named
 from fieldid.workbench.reading import read_guide
+from fieldid.workbench.words import so_many
 
 LISTS = (
     ("model_year", "Model years"),
@@ -48,6 +49,7 @@ class Shelved:
     draft: Draft | None
     say: str
     warnings: tuple[str, ...]
+    is_left_out: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,12 @@ class Line:
 def shelf() -> ResponseReturnValue:
     """All guides, with their problems and warnings."""
     found = [_shelved(name) for name in place().guides()]
-    return render_template("workbench/guides.html", guides=found, address=address)
+    return render_template(
+        "workbench/guides.html",
+        guides=found,
+        deleted=removing.deleted(place().rules),
+        address=address,
+    )
 
 
 def guide(guide: str) -> ResponseReturnValue:
@@ -78,31 +85,28 @@ def guide(guide: str) -> ResponseReturnValue:
     return render_template(
         "workbench/guide.html",
         guide=guide,
-        title=_title(data, guide),
+        title=title_of(document, guide),
         draft=found,
         warnings=_warnings(found.guide),
         readable=bool(data),
         lists=lists,
         singles=singles,
         tag=document.tag,
+        is_left_out=guide in place().left_out(),
         address=address,
         nouns={key: TABLES[key].noun.lower() for key, _ in LISTS},
     )
 
 
 def _shelved(name: str) -> Shelved:
+    is_left_out = name in place().left_out()
     try:
         document = opened(place().guides()[name])
     except (GuideError, KeyError) as error:
-        return Shelved(name, name, None, str(error), ())
+        return Shelved(name, name, None, str(error), (), is_left_out)
     found = draft(document.text, document.path)
-    title = _title(tables(document.text) or {}, name)
-    return Shelved(name, title, found, "", _warnings(found.guide))
-
-
-def _title(data: Mapping[str, Any], name: str) -> str:
-    title = data.get("title")
-    return title if isinstance(title, str) and title.strip() else name
+    title = title_of(document, name)
+    return Shelved(name, title, found, "", _warnings(found.guide), is_left_out)
 
 
 def _warnings(found: Guide | None) -> tuple[str, ...]:
@@ -121,7 +125,7 @@ def _lines(data: Mapping[str, Any], key: str, found: Draft) -> Sequence[Line]:
     wrong = {trouble.home[:2] for trouble in found.troubles}
     return [
         Line(
-            named(table) or f"{key} {place + 1}",
+            named(table) or counted((key,), place),
             _more(table) if isinstance(table, Mapping) else "",
             address((key, place)),
             (key, place) in wrong,
@@ -137,7 +141,7 @@ def _more(table: Mapping[str, Any]) -> str:
         options = table.get("option")
         count = len(options) if isinstance(options, list) else 0
         said = [str(table["kind"]), f"on {table.get('part', 'no part')}"]
-        said += [f"{count} answers"] if count else []
+        said += [so_many(count, "answer")] if count else []
     if "replaced" in table:
         said.append(f"replaced: {table['replaced']}")
     built = table.get("built")
@@ -150,6 +154,10 @@ ADDRESSES = (
     ("/", "shelf", shelf, ("GET",)),
     ("/new", "new", starting.new, ("GET", "POST")),
     ("/<guide>/", "guide", guide, ("GET",)),
+    ("/<guide>/leave-out", "leave_out", removing.leave_out, ("POST",)),
+    ("/<guide>/take-in", "take_in", removing.take_in, ("POST",)),
+    ("/<guide>/delete", "delete", removing.delete, ("GET", "POST")),
+    ("/deleted/<int:number>/back", "put_back", removing.put_back, ("POST",)),
     ("/<guide>/raw", "raw", raw.raw, ("GET", "POST")),
     ("/<guide>/finds", "tries", trying.tries, ("GET", "POST")),
     ("/<guide>/table/<path:where>", "table", editing.table, ("GET", "POST")),

@@ -31,7 +31,7 @@ class Kind:
 
     show: Callable[[Any], str]
     read: Callable[[str], Any]
-    input: Literal["line", "area", "pick"] = "line"
+    input: Literal["line", "area", "pick", "drawn", "picture"] = "line"
     mode: str = "text"
     words: tuple[str, ...] = ()
 
@@ -57,6 +57,24 @@ def number(text: str) -> Any:
     return text
 
 
+def grouped(text: str) -> Any:
+    """A number that never has three decimals, as a count or money: of three digits
+    behind a point or a comma, these part thousands.
+
+    >>> grouped("14,000"), grouped("1.060"), grouped("12,5"), grouped("soon")
+    (14000, 1060, 12.5, 'soon')
+    """
+    return int(_APART.sub("", text)) if _GROUPED.fullmatch(text) else number(text)
+
+
+def _amount(text: str) -> Any:
+    """A number that may have any decimals, so that 6,125 could be either."""
+    if "," in text and _GROUPED.fullmatch(text):
+        whole, split = _APART.sub("", text), text.replace(",", ".")
+        raise MisreadError(f"{text} can be read in two ways: write {whole} or {split}.")
+    return number(text)
+
+
 def _share(text: str) -> Any:
     """A number, a count, a word, or a number of per cent."""
     match = _PERCENT.fullmatch(text)
@@ -67,7 +85,7 @@ def _share(text: str) -> Any:
 
 
 def _money_off(text: str) -> Any:
-    return text if "%" in text else number(text)
+    return text if "%" in text else grouped(text)
 
 
 def _years(text: str) -> Any:
@@ -177,6 +195,8 @@ def _is_many(value: Any) -> bool:
 
 _WHOLE = re.compile(r"-?[0-9]{1,3}( [0-9]{3}){1,4}|-?[0-9]{1,15}")
 _DECIMAL = re.compile(r"-?[0-9]{1,15}[.,][0-9]{1,15}")
+_GROUPED = re.compile(r"-?[1-9][0-9]{0,2}([ .,])[0-9]{3}(?:\1[0-9]{3}){0,3}")
+_APART = re.compile("[ .,]")
 _PERCENT = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,4})?) ?%")
 _YEAR = re.compile(r"[0-9]{4}")
 _FROM_TO = re.compile(r"([0-9]{4})\s*(?:-|\u2013|to)\s*([0-9]{4})")
@@ -185,8 +205,9 @@ _PAIR = re.compile(r"([^=:]*?)\s*(?:([=:])\s*(.*))?")
 
 LINE = Kind(_shown, str)
 AREA = Kind(_shown, str, "area")
-AMOUNT = Kind(_shown, number, mode="decimal")
-COUNT = Kind(_shown, number, mode="numeric")
+AMOUNT = Kind(_shown, _amount, mode="decimal")
+MONEY = Kind(_shown, grouped, mode="decimal")
+COUNT = Kind(_shown, grouped, mode="numeric")
 SHARE = Kind(_shown, _share, words=tuple(WORDS))
 ALPHABET = Kind(_shown, lambda text: "".join(text.split()))
 YEAR = Kind(_shown, number, mode="numeric")
@@ -198,9 +219,11 @@ PICK = Kind(_shown, str, "pick")
 TRUTH = Kind(_shown, _truth, "pick")
 SHARES = Kind(_table_shown, _table(_share), "area")
 TEXTS = Kind(_table_shown, _table(str), "area")
-NUMBERS = Kind(_table_shown, _table(number), "area")
+NUMBERS = Kind(_table_shown, _table(grouped), "area")
 OFFS = Kind(_table_shown, _table(_money_off), "area")
 OFF = Kind(_shown, _money_off)
-PICTURE = Kind(_picture_shown, _picture, "area")
+DRAWN = Kind(_shown, str, "drawn")
+"""As PICK, with a drawing of each."""
+PICTURE = Kind(_picture_shown, _picture, "picture")
 ODD = Kind(written, str)
 """A key that is not known: it can only be emptied, and so taken out."""

@@ -78,6 +78,15 @@ def named(table: Any) -> str:
     return next((str(table[key]) for key in words if table.get(key)), "")
 
 
+def counted(path: Path, place: int) -> str:
+    """What a table of the list at a path is called that has no words of its own.
+
+    >>> counted(("clue", 6, "layout"), 1)
+    'Layout 2'
+    """
+    return f"{TABLES[dotted(path)].noun} {place + 1}"
+
+
 def spoken(data: Any, home: Path, rest: Path) -> str:
     """A place in a guide in words: the table, what tells it from others, the field."""
     table = table_for(home, data)

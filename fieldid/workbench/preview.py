@@ -11,15 +11,20 @@ from markupsafe import Markup
 from fieldid import draw
 from fieldid.draw import charts
 from fieldid.engine.guide import Choice, Clue, Code, Guide, Measure, Number, layouts
-from fieldid.guides.refusals import Path, figure
+from fieldid.guides.refusals import Path
 from fieldid.learn.seen import seen
 from fieldid.web.prepared import tables_of
 from fieldid.web.shares import runs
 from fieldid.workbench.chosen import Chosen, Compared, compare
 from fieldid.workbench.drafts import Draft
+from fieldid.workbench.entries import WEIGHTS
+from fieldid.workbench.words import numeral, so_many
+from fieldid.workbench.yearly import Yearly, yearly
 
 LONG = 1.2
 """Wider than this against its height, a picture lies across its row there."""
+NEARLY_ALL = 0.995
+"""More than this is told as all."""
 MANY = 7
 """From so many answers on they stand in two columns there."""
 
@@ -37,8 +42,6 @@ class Question:
     """The class names by which the phone arranges the answers."""
     typed: str
     """What is typed, where there is nothing to choose from."""
-    swatches: Markup
-    """What the colours of all pictures are painted with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +54,8 @@ class Chart:
     last: int
     lines: Markup
     rows: tuple[tuple[str, Markup, str], ...]
+    is_shared: bool
+    """Whether a year is shared between answers, so that weights need a word."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +65,9 @@ class Preview:
     draft: Draft
     question: Question | None
     chart: Chart | None
+    yearly: Yearly | None
     compared: tuple[Compared, ...]
+    weights: str = WEIGHTS
 
 
 def preview(
@@ -69,12 +76,13 @@ def preview(
     """What the draft `after` makes of the clue at a path, if one is, and of finds."""
     guide = after.guide
     if guide is None:
-        return Preview(after, None, None, ())
+        return Preview(after, None, None, None, ())
     clue = _clue(guide, path)
     return Preview(
         after,
         question(guide, clue) if clue else None,
         chart(guide, clue) if clue else None,
+        yearly(guide, clue) if clue else None,
         compare(known, before.guide, guide),
     )
 
@@ -96,7 +104,6 @@ def question(guide: Guide, clue: Clue) -> Question:
         answers,
         _shape([picture for picture in pictures if picture], len(answers)),
         _typed(clue),
-        Markup(draw.svg(draw.swatches())),
     )
 
 
@@ -115,7 +122,9 @@ def chart(guide: Guide, clue: Clue) -> Chart | None:
         )
         for each in found
     )
-    return Chart(years[0], years[-1], Markup(draw.svg(charts.lines(years))), rows)
+    is_shared = any(0 < share < NEARLY_ALL for each in found for share in each.shares)
+    lines = Markup(draw.svg(charts.lines(years)))
+    return Chart(years[0], years[-1], lines, rows, is_shared)
 
 
 def _clue(guide: Guide, path: Path) -> Clue | None:
@@ -131,12 +140,14 @@ def _clue(guide: Guide, path: Path) -> Clue | None:
 def _typed(clue: Clue) -> str:
     match clue.kind:
         case Measure(unit, low, high):
-            return f"A number from {figure(low)} to {figure(high)}, in {unit}"
+            return f"A number from {numeral(low)} to {numeral(high)}, in {unit}"
         case Code():
-            lengths = {sum(f.width for f in each.fields) for each in layouts(clue.kind)}
-            return f"A code of {' or '.join(map(str, sorted(lengths)))} characters"
+            found = {sum(f.width for f in each.fields) for each in layouts(clue.kind)}
+            *others, longest = sorted(found)
+            lengths = [*map(str, others), so_many(longest, "character")]
+            return f"A code of {' or '.join(lengths)}"
         case Number():
-            return f"A number up to {clue.kind.last}"
+            return f"A number up to {numeral(clue.kind.last)}"
     return ""
 
 

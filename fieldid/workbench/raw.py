@@ -12,17 +12,17 @@ from wtforms import HiddenField, TextAreaField  # type: ignore[import-untyped]
 from fieldid.errors import ChangedError, WriteError
 from fieldid.guides.document import Document, saved
 from fieldid.workbench.chosen import chosen
-from fieldid.workbench.differing import Difference, differences
+from fieldid.workbench.differing import Differing, differing
 from fieldid.workbench.drafts import Draft, draft
 from fieldid.workbench.places import address
 from fieldid.workbench.preview import preview
 from fieldid.workbench.reading import read_guide
 
 CHANGED = (
-    "The file was changed on disk since this page was opened, and nothing was saved. "
-    "Your text is in the first field, that of the file in the second, and where they "
-    "differ stands below. Take over what you want to keep, then save once more: your "
-    "text then stands in place of the other."
+    "The file was changed on disk since this page was opened. "
+    "What was changed stands below, and beside it what saving yours would change; the "
+    "file as it is now is in the second field. Take over what you want to keep, then "
+    "save once more: your text then stands in place of the other."
 )
 KEPT = "Saved with its mistakes. The app shows this guide once they are mended."
 
@@ -50,7 +50,8 @@ def raw(guide: str) -> ResponseReturnValue:
     do = request.form.get("do", "save")
     if do == "preview":
         return _page(guide, form, document, after)
-    if form.tag.data != document.tag:
+    tag = str(form.tag.data or "")
+    if tag != document.tag:
         form.tag.data = document.tag
         return _page(
             guide,
@@ -58,7 +59,7 @@ def raw(guide: str) -> ResponseReturnValue:
             document,
             after,
             sentences=[CHANGED],
-            different=differences(document.text, text),
+            different=differing(document, tag=tag, own=text),
             status=409,
         )
     if after.troubles and do != "anyway":
@@ -93,7 +94,7 @@ def _page(
     shown: Draft,
     *,
     sentences: Sequence[str] = (),
-    different: Sequence[Difference] = (),
+    different: Differing | None = None,
     can_keep: bool = False,
     status: int = 200,
 ) -> ResponseReturnValue:

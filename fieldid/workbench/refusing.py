@@ -24,6 +24,8 @@ from werkzeug.exceptions import (
 from werkzeug.routing import RequestRedirect
 from werkzeug.wrappers import Response as AnyResponse
 
+from fieldid.workbench.labelled import asked
+
 STALE = (
     "This form was not sent from a page of this workbench, or the server has started "
     "anew since. Nothing was saved: open the page anew, and send it from there."
@@ -42,9 +44,6 @@ SENTENCES = {
 """What is said where the refusal brings no sentence of its own."""
 TITLES = {401: "Not signed in", 413: "Too large", 421: "Not from this machine"}
 """Where the words of the standard do not say it to a person."""
-HIDDEN = ("csrf_token", "password")
-LONGEST = 100_000
-"""So much of a field is shown again."""
 
 refusing = Blueprint("refusing", __name__)
 
@@ -103,9 +102,7 @@ def _sentence(error: HTTPException, code: int) -> str:
 def _typed(error: HTTPException) -> Iterator[tuple[str, str]]:
     """What was typed into a form that cannot be taken, so that it is not lost."""
     if request.method == "POST" and error.code in (400, 401):
-        for name, value in _fields(error):
-            if name not in HIDDEN and value.strip():
-                yield name, value[:LONGEST]
+        yield from asked(_fields(error))
 
 
 def _fields(error: HTTPException) -> list[tuple[str, str]]:

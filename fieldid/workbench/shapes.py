@@ -1,32 +1,6 @@
-"""What can be drawn, in words for authors: each shape with what is particular to it."""
+"""What may be said of a shape, in words for authors."""
 
-from functools import lru_cache
-
-from fieldid.draw import SHAPES
-from fieldid.draw.params import (
-    Check,
-    Number,
-    OneOf,
-    Several,
-    Stamped,
-    Words,
-    checks,
-    needed,
-)
-
-
-@lru_cache(maxsize=1)
-def shapes() -> tuple[tuple[str, str], ...]:
-    """Each shape and what may stand below it."""
-    return tuple((name, _told(name)) for name in SHAPES)
-
-
-def _told(name: str) -> str:
-    must = needed(SHAPES[name])
-    return "; ".join(
-        f"{key}{' (needed)' if key in must else ''}: {words(check)}"
-        for key, check in checks(SHAPES[name]).items()
-    )
+from fieldid.draw.params import Check, Number, OneOf, Several, Stamped, Words
 
 
 def words(check: Check) -> str:
@@ -44,6 +18,8 @@ def words(check: Check) -> str:
             return f"stamped letters, up to {check.most}"
         case Words():
             return f"words, up to {check.most} letters"
+        case Several(each=Several()):
+            return 'lists in brackets, as [["A", "17"], ["B"]]'
         case Several():
             return f"with commas, up to {check.most} of: {words(check.each)}"
     return "anything"

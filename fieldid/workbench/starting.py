@@ -1,6 +1,6 @@
 """A new guide from a few answers: at once a whole guide that can be judged with."""
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from datetime import date
 from typing import Any
 
@@ -22,9 +22,10 @@ from fieldid.guides.document import created
 from fieldid.guides.refusals import Path
 from fieldid.guides.written import pair, section
 from fieldid.workbench.drafts import Draft, draft
+from fieldid.workbench.drawn import object_lit
 from fieldid.workbench.entries import DRAWINGS
-from fieldid.workbench.forms import pick, slug
-from fieldid.workbench.kinds import YEARS, number, plain
+from fieldid.workbench.forms import pick_drawn, slug
+from fieldid.workbench.kinds import YEARS, first_year, number, plain
 from fieldid.workbench.place import place
 from fieldid.workbench.spots import spot_for
 
@@ -47,9 +48,11 @@ class NewForm(FlaskForm):  # type: ignore[misc]  # for the same reason
     title = _line("Title", "What the line is called, as: Ember Lapwing irons.")
     maker = _line("Maker", "May be left empty.", needed=False)
     kind = _line("Kind of object", "As: golf irons.")
-    drawing = pick(
+    drawing = pick_drawn(
         "Drawing",
         DRAWINGS({}),
+        drawn=object_lit,
+        default=DRAWINGS({})[0][0],
         description="The whole object, as the app shows it. Take the nearest.",
     )
     fiction = RadioField(
@@ -75,17 +78,18 @@ class NewForm(FlaskForm):  # type: ignore[misc]  # for the same reason
         "A first question", "What tells one year from the next, on the first part."
     )
     answer_one = _line("One answer", "As: two green rings.")
-    years_one = _line("Its model years", "As 1951-1952.")
+    years_one = _line("Model years of the one", "As 1951-1952.")
     answer_two = _line("Another answer", "As: one navy ring.")
-    years_two = _line("Its model years", "As 1953-1955.")
+    years_two = _line("Model years of the other", "As 1953-1955.")
 
 
 def new() -> ResponseReturnValue:
     """The few questions, and the guide that the answers make."""
     form = NewForm()
-    if not form.validate_on_submit():
-        return _page(form, [], 400 if form.errors else 200)
-    said = {key: plain(str(value)) for key, value in form.data.items()}
+    if not form.is_submitted():
+        return _page(form, [], 200)
+    form.validate()
+    said = {key: plain(str(value or "")) for key, value in form.data.items()}
     name = slug(said["title"], list(place().guides()))
     path = place().rules / f"{name}.toml"
     made = draft(text(said, name), path)
@@ -175,21 +179,35 @@ def _seen(years: str) -> list[dict[str, Any]]:
 
 
 def _refuse(form: NewForm, made: Draft, places: Mapping[Path, str]) -> list[str]:
-    """Puts each mistake to its answer; returns what belongs to none."""
+    """Puts one mistake to each answer that has any; returns what belongs to none."""
     left = []
+    told: dict[str, str] = {}
     for trouble in made.troubles:
         path = (*trouble.home, *trouble.rest)
         cuts = [path[:n] for n in range(len(path), 0, -1) if path[:n] in places]
-        if not cuts:
+        if cuts:
+            told.setdefault(places[cuts[0]], trouble.plain)
+        else:
             left.append(trouble.plain)
-            continue
-        input = form[places[cuts[0]]]
-        input.errors = [*input.errors, trouble.plain]
+    wrong = {*told, *form.errors}
+    for key, sentence in told.items():
+        if not form[key].errors and not _follows(form, key, wrong):
+            form[key].errors = [sentence]
     return left
 
 
+def _follows(form: NewForm, key: str, wrong: Container[str]) -> bool:
+    """Whether an answer's years, which can be read, may only not fit those of the line
+    because these are wrong.
+    """
+    if key not in ("years_one", "years_two"):
+        return False
+    years = YEARS.read(plain(form[key].data or ""))
+    return first_year(years) is not None and ("first" in wrong or "last" in wrong)
+
+
 def _page(form: NewForm, left: list[str], status: int) -> ResponseReturnValue:
-    wrong = [("#main", sentence) for sentence in left]
+    wrong = [("", sentence) for sentence in left]
     wrong += [
         (f"#{each.id}", f"{each.label.text}: {e}") for each in form for e in each.errors
     ]

@@ -3,33 +3,47 @@ verdict.
 """
 
 import json
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from flask import flash, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-# Neither library says its types.
-from flask_wtf import FlaskForm  # type: ignore[import-untyped]
-from wtforms import StringField, TextAreaField  # type: ignore[import-untyped]
-from wtforms.validators import Length  # type: ignore[import-untyped]
-
 from fieldid.engine import judge
 from fieldid.engine.find import Verdict
-from fieldid.engine.guide import FORMAT, Choice, Clue, Guide, Measure, Number
+from fieldid.engine.guide import Guide
 from fieldid.errors import FindError, InboxError
 from fieldid.guides import finds
 from fieldid.inbox import choice
 from fieldid.web.prepared import tables_of
-from fieldid.workbench.chosen import MOST, choose, chosen, forget, several
+from fieldid.workbench.chosen import MOST, Chosen, choose, chosen, forget, several
 from fieldid.workbench.drafts import draft
-from fieldid.workbench.forms import OPEN, pick
-from fieldid.workbench.kinds import number, plain
+from fieldid.workbench.forms import tell
+from fieldid.workbench.kinds import plain
 from fieldid.workbench.place import place
 from fieldid.workbench.reading import read_guide
+from fieldid.workbench.readingtold import ItemTold, items_told
+from fieldid.workbench.tryform import is_blank, parts_asked, try_form, typed_find
 
-CANNOT, GONE = "?cannot", "?gone"
-"""What may be chosen beside the answers; no id begins with a question mark."""
+BLANK = "Nothing is filled in: say one thing at least that was seen on the object."
+UNPASTED = "Nothing came: paste the text of a find."
+Wrong = list[tuple[str, str]]
+"""What is wrong with what was sent: each mistake with the id of its field."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """A chosen find: its place among them, what was read, and its verdict, or why it
+    has none any more.
+    """
+
+    place: int
+    name: str
+    items: tuple[ItemTold, ...]
+    verdict: Verdict | None
+    why: str = ""
 
 
 def tries(guide: str) -> ResponseReturnValue:
@@ -39,32 +53,32 @@ def tries(guide: str) -> ResponseReturnValue:
     if loaded is None:
         flash("Nothing can be judged with a guide that has mistakes.")
         return redirect(url_for("guides.guide", guide=guide))
-    form = _form(loaded)
+    form = try_form(loaded)
     offered, unusable = _offered(loaded)
-    sentence = ""
+    wrong: Wrong = []
     if form.is_submitted():
         do = request.form.get("do", "")
         if do.startswith("forget-"):
             forget(guide, int(do[7:]) if do[7:].isdecimal() else -1)
-            return redirect(url_for("guides.tries", guide=guide))
-        if do == "inbox":
-            sentence = _ticked(guide, offered, request.form.getlist("take"))
+        elif do == "inbox":
+            wrong = _ticked(guide, offered, request.form.getlist("take"))
         else:
-            sentence = _taken(loaded, form, do)
-        if not sentence:
+            wrong = _taken(loaded, form, do)
+        if not wrong:
             return redirect(url_for("guides.tries", guide=guide))
     page = render_template(
         "workbench/tries.html",
         guide=guide,
         loaded=loaded,
         form=form,
-        sentence=sentence,
-        judged=[(each.name, *_judged(loaded, each.source)) for each in chosen(guide)],
+        parts=tuple(parts_asked(loaded, form)),
+        wrong=wrong,
+        tried=tuple(_tried(loaded, chosen(guide)))[::-1],
         offered=_left(guide, offered),
         unusable=unusable,
         most=MOST,
     )
-    return page, 400 if sentence else 200
+    return page, 400 if wrong else 200
 
 
 def _offered(guide: Guide) -> tuple[tuple[choice.Chosen, ...], str]:
@@ -88,110 +102,80 @@ def _called(each: choice.Chosen) -> str:
     return f"{each.title}, {own}" if each.title != f"Find {each.number}" else own
 
 
-def _ticked(guide: str, offered: Sequence[choice.Chosen], numbers: list[str]) -> str:
-    """Keeps the finds of the inbox that were ticked; the sentence says why not."""
+def _ticked(guide: str, offered: Sequence[choice.Chosen], numbers: list[str]) -> Wrong:
+    """Keeps the finds of the inbox that were ticked; else why not."""
     known = {str(each.number): each for each in offered}
+    sentence = ""
     if not numbers:
-        return "No find was ticked."
-    if len(numbers) > MOST:
-        return f"Choose at most {MOST} at once."
-    if not known.keys() >= {*numbers}:
-        return "One of these finds cannot be judged by this guide as it is."
+        sentence = "No find was ticked."
+    elif len(numbers) > MOST:
+        sentence = f"Choose at most {MOST} at once."
+    elif not known.keys() >= {*numbers}:
+        sentence = "One of these finds cannot be judged by this guide as it is."
+    if sentence:
+        return [("inbox", sentence)]
     for each in map(known.__getitem__, numbers):
         source = json.dumps(finds.find_json(each.find)).encode()
         choose(guide, _called(each), source)
-    return ""
+    return []
 
 
-def _form(guide: Guide) -> Any:
-    """A field for each clue, and one for pasted text."""
-    fields: dict[str, Any] = {
-        "name": StringField(
-            "What to call it",
-            [Length(max=80)],
-            description="Left empty, it is numbered.",
-            render_kw={"autocomplete": "off"},
-        ),
-        "member": StringField(
-            "Member of the set",
-            [Length(max=80)],
-            description="Left empty: not known.",
-            render_kw={"autocomplete": "off"},
-        ),
-        "pasted": TextAreaField(
-            "Or a find as text",
-            description="As the app exports it, from the first { to the last }.",
-            render_kw={"rows": 4, "spellcheck": "false"},
-        ),
-    }
-    if guide.members is None:
-        del fields["member"]
-    for clue in guide.clues:
-        fields[f"clue-{clue.id}"] = _asked(clue)
-    return type("TryForm", (FlaskForm,), fields)()
-
-
-def _asked(clue: Clue) -> Any:
-    if isinstance(clue.kind, Choice):
-        answers = [(option.id, option.label) for option in clue.kind.options]
-        ways = [(CANNOT, "can’t tell"), (GONE, "the part is gone")]
-        choices = [("", OPEN), *answers, *ways]
-        return pick(clue.ask, choices, validate_choice=False)
-    if isinstance(clue.kind, Measure):
-        hint = f"In {clue.kind.unit}."
-    elif isinstance(clue.kind, Number):
-        hint = "The number."
-    else:
-        hint = "As it stands there, ? for what cannot be read."
-    return StringField(
-        clue.ask, [Length(max=80)], description=hint, render_kw={"autocomplete": "off"}
-    )
-
-
-def _taken(guide: Guide, form: Any, do: str) -> str:
-    """Keeps what was sent; the sentence says why not."""
-    if not form.validate():
-        return "A text is longer than a reading can be."
-    name = plain(form["name"].data or "") or f"Find {len(chosen(guide.id)) + 1}"
-    source = (
-        (form["pasted"].data or "").encode() if do == "paste" else _typed(guide, form)
-    )
+def _taken(guide: Guide, form: Any, do: str) -> Wrong:
+    """Keeps what was typed or pasted; else every mistake with its field."""
+    form.validate()
+    pasted = plain(form["pasted"].data or "")
+    # Enter in a field presses the first button, also of whoever pasted a text.
+    is_pasted = do == "paste" or (bool(pasted) and is_blank(guide, form))
+    if not is_pasted and is_blank(guide, form):
+        return [(f"clue-{guide.clues[0].id}", BLANK)]
+    source = pasted if is_pasted else json.dumps(typed_find(guide, form))
+    if is_pasted and not pasted:
+        tell(form["pasted"], UNPASTED)
+    if wrong := _told(form):
+        return wrong
     try:
-        found = several(source, guide)
+        found = several(source.encode(), guide)
     except FindError as error:
-        return f"{error}."
+        tell(form["pasted"], f"{error}.")
+        return _told(form)
+    name = plain(form["name"].data or "") or _numbered(chosen(guide.id))
     for i, find in enumerate(found):
         known = name if len(found) == 1 else f"{name}, {i + 1}"
         choose(guide.id, known, json.dumps(finds.find_json(find)).encode())
-    return ""
+    flash(f"{name} is judged below.")
+    return []
 
 
-def _typed(guide: Guide, form: Any) -> bytes:
-    """The typed readings as a find."""
-    readings: dict[str, object] = {}
-    gone: list[str] = []
-    for clue in guide.clues:
-        said = plain(form[f"clue-{clue.id}"].data or "")
-        if said == GONE:
-            gone += [clue.part] if clue.part not in gone else []
-        elif said:
-            readings[clue.id] = _reading(clue, said)
-    item: dict[str, object] = {"readings": readings, "gone": gone}
-    member = plain(form["member"].data or "") if guide.members else ""
-    if member:
-        item["member"] = member
-    return json.dumps({"format": FORMAT, "guide": guide.id, "items": [item]}).encode()
+def _told(form: Any) -> Wrong:
+    """Every mistake that is told at a field."""
+    return [
+        (field.id, f"{_asking(field.label.text)} {each}")
+        for field in form
+        for each in field.errors
+    ]
 
 
-def _reading(clue: Clue, said: str) -> object:
-    if said == CANNOT:
-        return None
-    return number(said) if isinstance(clue.kind, Measure | Number) else said
+def _asking(label: str) -> str:
+    return label if label.endswith("?") else f"{label}:"
 
 
-def _judged(guide: Guide, source: bytes) -> tuple[Verdict | None, str]:
-    """The verdict, or why the find does not fit the guide any more."""
-    try:
-        return judge(tables_of(guide), finds.load(source, [guide])), ""
-    except FindError as error:
-        return None, f"{error}."
+def _numbered(known: Sequence[Chosen]) -> str:
+    """A name that no other has, and none had that is still here."""
+    numbers = [_NUMBERED.fullmatch(each.name) for each in known]
+    last = max((int(each[1]) for each in numbers if each), default=0)
+    return f"Find {last + 1}"
+
+
+def _tried(guide: Guide, known: Sequence[Chosen]) -> Iterator[Tried]:
+    """Each chosen find under the guide as it is now."""
+    for at, each in enumerate(known):
+        try:
+            find = finds.load(each.source, [guide])
+        except FindError as error:
+            yield Tried(at, each.name, (), None, f"{error}.")
+            continue
+        items = tuple(items_told(finds.find_json(find), guide))
+        yield Tried(at, each.name, items, judge(tables_of(guide), find))
+
+
+_NUMBERED = re.compile(r"Find ([0-9]{1,9})")

@@ -89,7 +89,7 @@ PHRASES = {
     "a table of years, as { 1951 = 1, 1952 = 4201 }": "a line each, as 1951 = 1",
     "a table of model years, as { 1951 = 40, 1952 = 120 }": "a line each, as 1951 = 40",
     'a table, as { shape = "collar", rings = ["green"] }': (
-        "a line for the shape, as shape = collar, and one for each particular of it"
+        "a shape of those below, and what is particular about it"
     ),
     'a table, as { worn = "20 %" }': "a line each, as worn = 20 %",
     'a table, as { shaft = "40 %", grip = 5 }': "a line each, as shaft = 40 %",
@@ -167,8 +167,12 @@ def phrase(word: object) -> str:
     text = str(word)
     if text in PHRASES:
         return PHRASES[text]
+    if particular := _PARTICULAR.fullmatch(text):
+        return f"a choice below for its {particular[1].replace('_', ' ')}"
     return _QUOTED.sub(r"\2", text)
 
 
 _LISTED = re.compile("(one|two) or more, each as ")
+_PARTICULAR = re.compile(r"(\w+) = \.\.\.")
+"""What a picture lacks."""
 _QUOTED = re.compile(r"(?<!\w)(['\"])(.*?)\1(?!\w)")

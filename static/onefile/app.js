@@ -14,19 +14,10 @@ function stay() {
   if (!screenOf(route(location.hash).screen)) history.replaceState(null, "", "#home");
 }
 
-/** The theme, for as long as the page is open. */
-function startTheme() {
-  const box = /** @type {HTMLInputElement} */ (at("[data-theme-switch]"));
-  box.addEventListener("change", () => {
-    document.documentElement.dataset.theme = box.checked ? "dark" : "light";
-  });
-}
-
 function begin() {
   at("[data-unscripted]").hidden = true;
   at("[data-scripted]").hidden = false;
   startPage();
-  startTheme();
   // Before the find listens too, so that it never sees such an address.
   window.addEventListener("hashchange", stay);
   stay();

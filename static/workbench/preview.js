@@ -56,13 +56,35 @@ function fetched(form) {
   });
 }
 
+/** @param {Element} shown @param {Element} fresh */
+const put = (shown, fresh) =>
+  shown.replaceChildren(...[...fresh.childNodes].map((node) => document.importNode(node, true)));
+
+/**
+ * Puts the picture in as it is drawn now, and the fields of another shape; while the shape
+ * is the same its fields are left alone, for somebody types in them.
+ * @param {HTMLFormElement} form @param {Document} page
+ */
+function pictures(form, page) {
+  for (const shown of form.querySelectorAll("[data-drawn], [data-particulars]")) {
+    const fresh = page.getElementById(shown.id);
+    const shape = fresh?.getAttribute("data-particulars");
+    if (!fresh || (shown.hasAttribute("data-particulars") && shown.getAttribute("data-particulars") === shape)) continue;
+    put(shown, fresh);
+    if (shape) shown.setAttribute("data-particulars", shape);
+  }
+}
+
 /** @param {HTMLFormElement} form @param {HTMLElement} shown */
 async function look(form, shown) {
   shown.classList.add(WAITING);
   const page = await fetched(form);
   const fresh = page?.querySelector("[data-preview]");
   // Without one it was no page of ours: the session ended, or the server did.
-  if (fresh) shown.replaceChildren(...[...fresh.childNodes].map((node) => document.importNode(node, true)));
+  if (page && fresh) {
+    put(shown, fresh);
+    pictures(form, page);
+  }
   shown.classList.remove(WAITING);
 }
 

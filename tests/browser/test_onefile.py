@@ -13,6 +13,8 @@ from fieldid.paths import RULES
 from serving import TRIED
 from steps import add_set, go, go_to_verdict, heading, read, start, status, tap_first
 
+GROUND = "getComputedStyle(document.body).backgroundColor"
+
 
 @pytest.fixture(scope="module")
 def file(tmp_path_factory) -> Path:
@@ -102,6 +104,38 @@ def test_screen_of_the_app_leads_home(opened, screen):
 
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()
     assert said == []
+
+
+def test_dark_page_stays_dark(opened):
+    """It is all that this file keeps, and no more than a word."""
+    page, said = opened
+    light = page.evaluate(GROUND)
+    page.get_by_label("Dark").check()
+    page.reload()
+
+    expect(page.get_by_label("Dark")).to_be_checked()
+    assert page.evaluate(GROUND) != light
+    assert page.evaluate("({ ...localStorage })") == {"fieldid-theme": "dark"}
+    assert said == []
+
+
+def test_dark_follows_the_system(file, launch):
+    """Also where the browser lets such a page keep nothing."""
+    page = launch(color_scheme="dark")
+    page.add_init_script(
+        "Object.defineProperty(window, 'localStorage', { get() { throw Error() } })"
+    )
+    page.goto(file.as_uri())
+    dark = page.evaluate(GROUND)
+    box = page.get_by_label("Dark")
+    expect(box).to_be_checked()
+    page.emulate_media(color_scheme="light")
+    expect(box).not_to_be_checked()
+    light = page.evaluate(GROUND)
+    assert light != dark
+    box.check()
+
+    assert page.evaluate(GROUND) == dark
 
 
 def test_nothing_is_kept_and_that_is_asked(opened):

@@ -31,6 +31,7 @@ CLUE = {
     "at.option.1.label": "one navy ring",
     "at.option.1.seen.0.years": "1953-1955",
 }
+GROUND = "getComputedStyle(document.body).backgroundColor"
 SIZES = ((320, 568), (1280, 800))
 
 
@@ -73,7 +74,7 @@ def test_author_writes_a_guide_and_judges_with_it(page, workbench, rules):
     page.get_by_role("link", name="Begin a new guide").click()
     for label, answer in ANSWERS.items():
         page.get_by_label(label, exact=True).fill(answer)
-    years = page.get_by_label("Its model years")
+    years = page.get_by_label("Model years of the")
     years.nth(0).fill("1951-1952")
     years.nth(1).fill("1953-1955")
     page.get_by_label("Invented").check()
@@ -96,7 +97,7 @@ def test_author_writes_a_guide_and_judges_with_it(page, workbench, rules):
         "one navy ring"
     )
     page.get_by_role("button", name="Judge it").click()
-    expect(page.locator(".tried__say")).to_be_visible()
+    expect(page.locator(".tried .answer-year")).to_be_visible()
     expect(page.locator(".bars")).to_contain_text("1953")
     assert load(rules / "ember-curlew-irons.toml").fiction
 
@@ -113,6 +114,58 @@ def test_preview_follows_typing_and_saves_nothing(page, workbench, rules):
     page.get_by_label("Model years").first.fill("1999")
     expect(preview).to_contain_text("1999 is no model year")
     assert (rules / "plover.toml").read_text() == plover()
+
+
+def test_picture_is_chosen_with_the_keyboard(page, workbench, rules):
+    """What belongs to another shape comes by itself, and what is typed there stays."""
+    (rules / "plover.toml").write_text(plover())
+    page.set_viewport_size({"width": 320, "height": 568})
+    page.goto(f"{workbench}/guides/plover/table/clue/0/option/0")
+    page.get_by_text("Choose another shape").click()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    picture = page.get_by_role("group", name="Picture", exact=True)
+    picture.get_by_role("radio", name="collar").focus()
+    page.keyboard.press("ArrowRight")
+    expect(picture.get_by_role("radio", name="cover")).to_be_checked()
+    make = picture.get_by_role("group", name="Make")
+    make.get_by_role("radio", name="felt").check()
+    picture.get_by_label("Figure").fill("5")
+    expect(picture.get_by_role("img", name="As it is drawn now: cover")).to_be_visible()
+    page.get_by_label("Answer", exact=True).fill("felt")
+    expect(page.get_by_role("region", name="Preview")).to_contain_text("felt")
+    expect(picture.get_by_label("Figure")).to_have_value("5")
+    page.get_by_role("button", name="Save").last.click()
+
+    expect(page.get_by_role("status")).to_have_text("Saved.")
+    assert load(rules / "plover.toml").clues[0].kind.options[0].picture == (
+        "cover",
+        (("make", "felt"), ("figure", "5")),
+    )
+
+
+def test_dark_follows_the_system_until_chosen(page, workbench, launch):
+    page.emulate_media(color_scheme="dark")
+    page.goto(f"{workbench}/guides/")
+    dark = page.evaluate(GROUND)
+    box = page.get_by_label("Dark")
+    expect(box).to_be_checked()
+    page.emulate_media(color_scheme="light")
+    expect(box).not_to_be_checked()
+    light = page.evaluate(GROUND)
+    assert light != dark
+    box.check()
+    assert page.evaluate(GROUND) == dark
+    page.reload()
+    expect(box).to_be_checked()
+    assert page.evaluate(GROUND) == dark
+    box.uncheck()
+    page.emulate_media(color_scheme="dark")
+    page.reload()
+    assert page.evaluate(GROUND) == light
+
+    bare = launch(java_script_enabled=False, color_scheme="dark")
+    bare.goto(f"{workbench}/guides/")
+    expect(bare.locator("body")).to_have_css("background-color", dark)
 
 
 def test_unsaved_words_are_not_lost_unasked(page, workbench, rules):

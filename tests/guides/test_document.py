@@ -9,7 +9,7 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 
 from fieldid.errors import ChangedError, GuideError, TakenError, WriteError
-from fieldid.guides.document import created, opened, saved
+from fieldid.guides.document import created, opened, relocated, saved
 
 ROUNDS = int(os.environ.get("FIELDID_KILLS", "25"))
 SAVING = """
@@ -55,6 +55,40 @@ def test_file_that_is_gone_stays_gone(path):
     with pytest.raises(ChangedError):
         saved(before, "a = 2\n")
     assert os.listdir(path.parent) == []
+
+
+def test_file_is_moved_only_as_it_was_opened(path):
+    before, to = opened(path), path.with_name("dunlin.toml")
+    path.write_bytes(b"a = 3\n")
+
+    with pytest.raises(ChangedError):
+        relocated(path, to, tag=before.tag)
+    assert os.listdir(path.parent) == ["lapwing.toml"]
+    relocated(path, to, tag=opened(path).tag)
+    assert to.read_bytes() == b"a = 3\n"
+    assert os.listdir(path.parent) == ["dunlin.toml"]
+
+
+def test_move_writes_over_nothing(path):
+    to = path.with_name("dunlin.toml")
+    to.write_bytes(b"other")
+
+    with pytest.raises(TakenError, match=r"dunlin\.toml is there already"):
+        relocated(path, to)
+    with pytest.raises(WriteError):
+        relocated(path, path.parent / "none" / "dunlin.toml")
+    assert to.read_bytes() == b"other"
+    assert path.read_bytes() == b"a = 1 # one\n"
+
+
+def test_link_is_not_moved(path):
+    """It would lead nowhere from another folder."""
+    link = path.with_name("dunlin.toml")
+    link.symlink_to("lapwing.toml")
+
+    with pytest.raises(WriteError, match="is a link"):
+        relocated(link, path.with_name("curlew.toml"))
+    assert link.is_symlink()
 
 
 def test_one_of_many_savers_wins(path):

@@ -111,7 +111,7 @@ def test_verdict_says_what_it_rests_on(client):
         "Stamp: tells 1951 from 1953",
         "Have the joint checked before hitting a ball.",
         "not an authentication or an appraisal",
-        "What is known here is of 2026-02-01.",
+        "What is known here is of 1 February 2026.",
     ):
         assert words in found
 

@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 
-from fieldid.audit.report import report
+from fieldid.audit.figures import share
+from fieldid.audit.report import Confused, report
 from fieldid.audit.run import Run
 from fieldid.workbench.auditpage import shown
+from fieldid.workbench.auditsay import summary
 from kittiwake import GUIDE
 
 
@@ -56,3 +58,43 @@ def test_longest_bar_is_that_of_the_share_that_moves_most():
 
     assert lengths[0] == 100
     assert lengths == sorted(lengths, reverse=True)
+
+
+def confused(year, told, count, of):
+    return Confused(year, told, share(count, of))
+
+
+def test_sentence_says_what_came_out():
+    audit = ran(GUIDE)
+    pairs = (
+        confused("1952", "1951", 5, 20),
+        confused("1951", "1952", 4, 20),
+        confused("1954", "1953", 3, 20),
+        confused("1953", "none of these", 9, 20),
+        confused("1951", "1953", 2, 10),
+        confused("1955", "1954", 3, 40),
+    )
+    own = replace(audit.own, specimens=1000, right=share(969, 1000))
+    said = summary(replace(audit, own=own, confused=pairs))
+
+    seconds = f"{audit.own.seconds.half:.0f} seconds"
+    assert said == (
+        "Of 1,000 invented specimens, 969 were told the right year; half of the "
+        f"verdicts took {seconds} or less. Two pairs of years are hard to keep apart, "
+        "with a tenth or more of one told as the other: 1951 and 1952, 1953 and 1954."
+    )
+
+
+def test_sentence_names_no_more_pairs_than_can_be_read():
+    years = [str(1950 + 2 * n) for n in range(5)]
+    pairs = tuple(confused(year, f"{int(year) + 1}", 5, 20) for year in years)
+
+    assert summary(replace(ran(GUIDE), confused=pairs)).endswith("1955 and 2 more.")
+
+
+def test_sentence_fits_what_was_tried():
+    assert "No two years" in summary(replace(ran(GUIDE), confused=()))
+    ranged = summary(ran(replace(GUIDE, verdict="range")))
+    assert "had their year in the range; half" in ranged
+    assert "apart" not in ranged
+    assert summary(report(Run(GUIDE, specimens=20))) == ""

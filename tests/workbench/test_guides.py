@@ -110,6 +110,25 @@ def test_wrong_answer_is_told_at_its_field(desk, key, answer, told):
     assert list(desk.rules.glob("*.toml")) == []
 
 
+def test_all_wrong_answers_are_told_at_once(desk):
+    wrong = {"title": "", "last": "1950", "years_one": "soon", "answer_two": ""}
+    desk.open("/guides/new").send(**{**ANSWERS, **wrong, "about": " "})
+
+    assert desk.status == 400
+    assert set(desk.errors()) == {*wrong, "about"}
+    assert "1951-1950 ends before it starts" in desk.errors()["last"]
+    assert "soon does not fit here" in desk.errors()["years_one"]
+    links = [a["href"] for a in desk.page.select(".problems a")]
+    assert len(links) == len(set(links)) == 5
+
+
+@pytest.mark.parametrize("years", [{"first": ""}, {"last": "soon"}])
+def test_missing_year_brings_no_other_mistakes(desk, years):
+    desk.open("/guides/new").send(**{**ANSWERS, **years})
+
+    assert set(desk.errors()) == set(years)
+
+
 @settings(deadline=None, max_examples=50)
 @given(
     said=st.dictionaries(
@@ -152,7 +171,7 @@ def test_author_writes_a_guide_and_judges_with_it(desk):
     desk.send("typed", **fields)
 
     assert desk.status == 200
-    assert "1953" in desk.said(".tried__say")
+    assert "1953" in desk.said(".tried .answer-year")
     assert "Find 1" in desk.said(".tried")
 
 

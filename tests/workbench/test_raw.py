@@ -1,6 +1,5 @@
 """A guide as text: checked, saved with a warning, never over somebody's change."""
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -9,13 +8,6 @@ from make import plover
 from mistakes import TWENTY
 
 RAW = "/guides/plover/raw"
-
-
-@pytest.fixture
-def desk(tmp_path):
-    desk = Desk(tmp_path)
-    desk.write("plover", plover())
-    return desk
 
 
 def test_untouched_text_changes_no_byte(desk):

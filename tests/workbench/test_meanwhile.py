@@ -1,0 +1,100 @@
+"""A file that somebody else changes while a page is open."""
+
+from make import plover
+
+
+def test_change_on_disk_is_told_and_kept(desk):
+    desk.open("/guides/plover/table/part/0")
+    other = plover(
+        ('name = "shaft"', 'name = "the shaft"'),
+        ("replaced = 0.02", "replaced = 0.03 # new"),
+    )
+    desk.write("plover", other)
+    desk.send(name="club head")
+
+    assert desk.status == 409
+    assert "was changed on disk" in desk.said(".problems")
+    assert 'name = "head"' in desk.said(".differing")
+    assert 'name = "club head"' in desk.said(".differing")
+    assert desk.text("plover") == other
+    # What the other one changed stays, and what was filled in here comes to it.
+    desk.send()
+    assert desk.text("plover") == other.replace(
+        'name = "head"\nreplaced', 'name = "club head"\nreplaced'
+    )
+
+
+def lines(desk, side):
+    """Where and what was taken out and added, as the page tells it."""
+    found = desk.page.select(f"section[aria-labelledby={side}] > div")
+    return [
+        (each.h3.text, *(line.text for line in each.select("del, ins")))
+        for each in found
+    ]
+
+
+def test_what_the_other_editor_changed_is_shown_beside_ones_own(desk):
+    desk.open("/guides/plover/table/part/0")
+    other = plover(('name = "shaft"', 'name = "the shaft"'))
+    desk.write("plover", f"# Theirs\n{other}")
+    desk.send(name="club head")
+
+    at = [i for i, line in enumerate(other.split("\n"), 2) if line.startswith("name")]
+    theirs = [
+        ("Line 1", "# Theirs"),
+        (f"Line {at[1]}", 'name = "shaft"', 'name = "the shaft"'),
+    ]
+    own = [(f"Line {at[0]}", 'name = "head"', 'name = "club head"')]
+    assert lines(desk, "meanwhile") == theirs
+    assert lines(desk, "own") == own
+    assert "Taken out: name" in desk.said(".differing")
+
+    desk.open("/guides/plover/raw")
+    desk.write("plover", other)
+    desk.send(text=other.replace('name = "head"', 'name = "club head"'))
+    assert lines(desk, "meanwhile") == [("Line 1", "# Theirs")]
+    assert [each[1] for each in lines(desk, "own")] == ['name = "head"']
+
+
+def test_text_that_nobody_remembers_is_not_guessed_at(desk):
+    desk.open("/guides/plover/table/part/0")
+    desk.app.extensions["opened"] = {}
+    desk.write("plover", plover(('name = "shaft"', 'name = "the shaft"')))
+    desk.send(name="club head")
+
+    assert "is no longer known" in desk.said(".differing")
+    assert lines(desk, "meanwhile") == []
+
+
+def test_table_that_was_moved_is_not_taken_for_another(desk):
+    desk.open("/guides/plover/table/part/0")
+    moved = plover().replace(
+        '[[part]]\nid = "head"\nname = "head"\nreplaced = 0.02\n\n', ""
+    )
+    desk.write("plover", moved)
+    desk.send(name="club head")
+
+    assert desk.status == 409
+    assert "something else stands in this place now" in desk.said(".problems")
+    assert 'name = "head"' in desk.said("section[aria-labelledby=meanwhile] del")
+    assert desk.fields()["at.name"] == "club head"
+    assert desk.text("plover") == moved
+
+
+def test_file_that_is_gone_is_told(desk):
+    desk.open("/guides/plover/table/part/0")
+    (desk.rules / "plover.toml").unlink()
+
+    assert desk.send(name="club head").status == 404
+    assert list(desk.rules.glob("*.toml")) == []
+
+
+def test_full_disk_is_told(desk, monkeypatch):
+    def full(handle):
+        raise OSError(28, "No space left on device")
+
+    desk.open("/guides/plover/table/part/0")
+    monkeypatch.setattr("os.fsync", full)
+
+    assert "No space left" in desk.send(name="club head").said(".problems")
+    assert desk.text("plover") == plover()
