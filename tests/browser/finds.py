@@ -67,7 +67,7 @@ def begin(page: Page) -> None:
     card = page.locator("[data-guide-card=wrackham-teale-dotterel]")
     if card.get_by_text("Start a new one instead").is_visible():
         card.get_by_text("Start a new one instead").click()
-        card.get_by_role("link", name="Forget them and start").click()
+        card.locator("[data-slot=start]").click()
     else:
         card.get_by_role("link", name="Start looking").click()
     expect(heading(page)).to_be_visible()

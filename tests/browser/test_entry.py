@@ -136,11 +136,22 @@ def test_verdict_that_is_kept_says_so(page):
 def test_start_page_tells_open_from_kept(page):
     go(page, "#home")
     card = page.locator("[data-guide-card=wrackham-teale-dotterel]")
-    expect(card).to_contain_text("Left open: 1 reading")
+    expect(card).to_contain_text("Kept in My finds: 1 reading, ")
+    expect(card).not_to_contain_text("Left open")
+    card.get_by_text("Start a new one instead").click()
+    expect(card).to_contain_text("It stays in My finds.")
+    expect(card.get_by_role("link", name="Start a new one")).to_be_visible()
+    expect(card).not_to_contain_text("orget")
+    read(page, "collar-rings", "red-gold")
+    go(page, "#home")
+    expect(card).to_contain_text("Left open: 2 readings")
     card.get_by_text("Start a new one instead").click()
 
-    expect(card).to_contain_text("forgets what lies open: 1 reading.")
+    expect(card).to_contain_text("forgets what lies open: 2 readings.")
     expect(card).to_contain_text("What is kept in My finds stays there.")
+    page.reload()
+    expect(card).to_contain_text("Left open: 2 readings")
+    expect(page.locator("[data-finds]")).to_contain_text("1 kept")
 
 
 def test_members_are_told_where_the_find_is(standing, launch):

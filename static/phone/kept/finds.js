@@ -11,6 +11,7 @@ import { guidesOf } from "./guides.js";
 import { startIncoming } from "./incoming.js";
 import { startKeep } from "./keep.js";
 import { startMissed } from "./missed.js";
+import { startOpenKept } from "./openkept.js";
 import { startOutgoing } from "./outgoing.js";
 import { saidNow } from "./said.js";
 import { attempt, sentence } from "./sentence.js";
@@ -32,6 +33,7 @@ export function startFinds(root, app) {
   rowOf = rowsWith(app);
   startKeep(app);
   startMissed(app);
+  startOpenKept(app);
   startOutgoing(root, app);
   startIncoming(root, app);
   root.addEventListener("input", ({ target }) => {

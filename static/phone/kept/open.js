@@ -40,12 +40,23 @@ export async function reopened(open, { id, asked, currency }) {
  * @param {Entry} entry
  */
 export async function unkept({ guide }) {
+  const { items, entry } = await lying(guide);
+  return items.length === 0 || entry ? "" : counted(items);
+}
+
+/**
+ * What was read of the find that lies open under the guide, and the entry of the log that
+ * says all of it.
+ * @param {string} guide
+ * @returns {Promise<{items: Item[], entry: Entry | undefined}>}
+ */
+export async function lying(guide) {
   const drafts = /** @type {import("../session.js").Draft[]} */ (await loadDrafts());
   const open = drafts.find((draft) => draft.guide === guide && draft.format === FORMAT);
   const items = open?.session.items.filter(isTouched) ?? [];
   const { entries } = await book.list();
-  const kept = entries.some(({ find }) => find.guide === guide && isSame(find.items, items));
-  return items.length === 0 || kept ? "" : counted(items);
+  const kept = entries.filter(({ find }) => find.guide === guide && isSame(find.items, items));
+  return { items, entry: items.length ? kept[0] : undefined };
 }
 
 /** @param {readonly Item[]} some @param {readonly Item[]} others */

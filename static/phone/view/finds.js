@@ -71,6 +71,19 @@ export function drawCount(root, say) {
 }
 
 /**
+ * What lies open on Home is kept in the log, so that starting another forgets nothing.
+ * @param {HTMLElement} draft
+ * @param {{many: string, say: string}} kept
+ */
+export function drawKept(draft, { many, say }) {
+  slot(draft, "say").textContent = `Kept in My finds: ${[many, say].filter(Boolean).join(", ")}.`;
+  const loss = slot(draft, "loss");
+  loss.textContent = "It stays in My finds.";
+  loss.nextElementSibling?.remove();
+  slot(draft, "start").textContent = "Start a new one";
+}
+
+/**
  * The photo that never came, on Home or on its own find; nothing takes it away.
  * @param {HTMLElement} place
  * @param {{title: string, href: string} | null} missed no address on the find itself
