@@ -6,6 +6,7 @@ the sheet reaches. Of one that brackets the marks that tell most are listed.
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from fieldid.engine import Tables
 from fieldid.engine.guide import Clue, Code, Guide, Number, layouts
@@ -86,6 +87,7 @@ class Card:
         return tuple(dict.fromkeys(step.ask.clue for step in self.steps))
 
 
+@lru_cache(maxsize=64)
 def card(guide: Guide) -> Card:
     """The guide's card, with the largest letters that lose next to nothing against the
     smallest: no mark, or hardly a hit in the steps.

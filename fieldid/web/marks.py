@@ -6,6 +6,7 @@ has; on one page a person looks up those that are there.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fieldid.engine import Item, Tables
 from fieldid.engine.claim import fitting
@@ -70,6 +71,7 @@ class Row:
     lists: tuple[Listed, ...] = ()
 
 
+@lru_cache(maxsize=64)
 def rows(guide: Guide) -> tuple[Row, ...]:
     """Every clue of the guide, in its order."""
     tables = tables_of(guide)
