@@ -25,7 +25,7 @@ OF_FILES = (
 """What no form can raise: only the raw page, or a find."""
 
 
-@pytest.mark.parametrize("code", REFUSALS.keys() - {*OF_FILES})
+@pytest.mark.parametrize("code", sorted(REFUSALS.keys() - {*OF_FILES}))
 def test_each_refusal_has_words_for_a_form(code):
     said = FORMS.get(code) or "; ".join(REFUSALS[code])
 
