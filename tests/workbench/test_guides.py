@@ -129,7 +129,7 @@ def test_missing_year_brings_no_other_mistakes(desk, years):
     assert set(desk.errors()) == set(years)
 
 
-@settings(deadline=None, max_examples=50)
+@settings(deadline=None, max_examples=15)
 @given(
     said=st.dictionaries(
         st.sampled_from(sorted(ANSWERS)),
@@ -189,7 +189,7 @@ def test_pasted_find_is_judged_or_refused(desk):
     assert not desk.page.select(".tried")
 
 
-@settings(deadline=None, max_examples=50)
+@settings(deadline=None, max_examples=15)
 @given(lot=st.data())
 def test_whatever_is_read_gets_an_answer(tmp_path_factory, lot):
     desk = Desk(tmp_path_factory.mktemp("finds"))

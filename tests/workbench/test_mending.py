@@ -150,7 +150,7 @@ VALUES = st.one_of(
 )
 
 
-@settings(deadline=None, max_examples=40)
+@settings(deadline=None, max_examples=15)
 @given(lot=st.data())
 def test_whatever_is_sent_gets_an_answer(tmp_path_factory, lot):
     """No form answers with an error of the server, and what is saved is a guide."""

@@ -75,7 +75,7 @@ def test_text_that_is_larger_than_a_guide_is_told(desk):
     assert desk.text("plover") == plover()
 
 
-@settings(deadline=None, max_examples=40)
+@settings(deadline=None, max_examples=20)
 @given(
     text=st.text(st.characters(codec="utf-8"), max_size=60),
     at=st.integers(0, len(plover())),
