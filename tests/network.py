@@ -28,7 +28,7 @@ def posterior(guide: Guide, readings: dict, gone, member):
     for part in guide.parts:
         net.add(gum.LabelizedVariable(part.id, part.name, 2))
     for part in guide.parts:
-        _part(net, part)
+        part_node(net, part)
     evidence = dict.fromkeys(gone, 1)
     scale = 1.0
     for clue in guide.clues:
@@ -61,7 +61,8 @@ def posterior(guide: Guide, readings: dict, gone, member):
     return cell, replaced, float(engine.evidenceProbability()) * scale
 
 
-def _part(net, part) -> None:
+def part_node(net, part) -> None:
+    """Whether a part was replaced, which may follow from another's being so."""
     if part.follows is None:
         net.cpt(part.id).fillWith([1 - part.replaced, part.replaced])
         return

@@ -7,6 +7,7 @@ outside, where a reading's likelihood does not depend on the part.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from operator import mul
 
 from fieldid.engine.find import Item
 from fieldid.engine.likelihood import Likelihood
@@ -70,22 +71,17 @@ def states(forest: Forest, own: Sequence[States]) -> list[States]:
 def told(tables: Tables, item: Item) -> tuple[list[States], list[int]]:
     """What the readings on each part say, and how often that was scaled up."""
     found = read(tables, item)
-    cells = len(tables.cells)
     own: list[States] = []
     counts = []
+    ones = [1.0] * (len(tables.cells) + 1)
+    shown: list[list[Likelihood]] = [[] for _ in tables.guide.parts]
+    for k, reading in found.items():
+        shown[tables.part_of[k]].append(reading)
     for p, part in enumerate(tables.guide.parts):
-        original = [1.0] * (cells + 1)
-        replaced = [1.0] * (cells + 1)
-        scaled = 0
+        states, scaled = _shown(shown[p], ones) if shown[p] else ((ones, ones), 0)
         if part.id in item.gone:
-            original = [0.0] * (cells + 1)
-        for k, reading in found.items():
-            if tables.part_of[k] == p:
-                original = _times(original, [*reading.orig, reading.out])
-                replaced = _times(replaced, [reading.rep] * cells + [reading.out])
-                (original, replaced), count = rescale([original, replaced])
-                scaled += count
-        own.append((original, replaced))
+            states = ([0.0] * len(ones), states[1])
+        own.append(states)
         counts.append(scaled)
     return own, counts
 
@@ -109,6 +105,26 @@ def ranked(years: Vector) -> list[int]:
     return sorted(range(len(years)), key=lambda y: -round9(years[y]))
 
 
+def _shown(shown: Sequence[Likelihood], ones: Vector) -> tuple[States, int]:
+    """What some readings say of their part, and how often that was scaled up."""
+    original = ones[:-1]
+    # Of a replaced part each reading is as likely in any cell.
+    later: Vector = [1.0, 1.0]
+    scaled = 0
+    for reading in shown:
+        original = _times(original, reading.orig)
+        later = [later[0] * reading.rep, later[1] * reading.out]
+        (later, original), count = rescale([later, original])
+        scaled += count
+    rep, out = later
+    return ([*original, out], [rep] * len(original) + [out]), scaled
+
+
+def _is_silent(states: States) -> bool:
+    """Whether nothing is said of a part: one vector of ones stands for both states."""
+    return states[0] is states[1]
+
+
 def _collect(
     forest: Forest, own: Sequence[States]
 ) -> tuple[list[States], list[States], int]:
@@ -119,18 +135,19 @@ def _collect(
     messages = list(own)
     scaled = 0
     for p in reversed(forest.order):
+        if _is_silent(below[p]):
+            continue
         parent = forest.parent[p]
         first, second = forest.rates[p]
-        messages[p] = (
-            _blend(below[p], 1 - first, first),
-            _blend(below[p], 1 - second, second),
-        )
-        if parent is not None:
-            (original, replaced), count = rescale(
-                [_times(below[parent][s], messages[p][s]) for s in (0, 1)]
-            )
-            below[parent] = (original, replaced)
-            scaled += count
+        told = _blend(below[p], 1 - first, first)
+        if parent is None:
+            # Nothing that it follows can be replaced.
+            messages[p] = (told, [])
+            continue
+        messages[p] = (told, _blend(below[p], 1 - second, second))
+        (original, replaced), count = rescale(_both(below[parent], messages[p]))
+        below[parent] = (original, replaced)
+        scaled += count
     return below, messages, scaled
 
 
@@ -148,20 +165,28 @@ def _spread(
     above = list(own)
     joint = list(own)
     for p in forest.order:
+        parent, rates = forest.parent[p], forest.rates[p]
+        if parent is not None and _is_silent(below[p]):
+            joint[p] = _passed(joint[parent], rates)
+            continue
         context = _context(forest, own, above, messages, prior, p)
-        rates = forest.rates[p]
-        above[p] = (
-            _blend(context, 1 - rates[0], 1 - rates[1]),
-            _blend(context, rates[0], rates[1]),
-        )
-        (original, replaced), _ = rescale(
-            [_times(above[p][s], below[p][s]) for s in (0, 1)]
-        )
+        above[p] = _passed(context, rates)
+        (original, replaced), _ = rescale(_both(above[p], below[p]))
         found = sum(original) + sum(replaced)
         # What was read may be impossible if other parts were replaced on a whole set.
         share = found / total if total else 1.0
         joint[p] = (_over(original, share), _over(replaced, share))
     return joint
+
+
+def _passed(above: Sequence[Vector], rates: tuple[float, float]) -> States:
+    """What is known by a parent's state, by that of the part that follows it; of a root
+    the same in both places.
+    """
+    first, second = rates
+    if above[0] is above[1]:
+        return _scaled(above[0], 1 - first), _scaled(above[0], first)
+    return (_blend(above, 1 - first, 1 - second), _blend(above, first, second))
 
 
 def _context(
@@ -174,30 +199,30 @@ def _context(
 ) -> Sequence[Vector]:
     """All that is known without `p` and its followers, by the parent's state.
 
-    A root has no parent; what is known then stands in the first place.
+    A root has no parent; what is known then stands in both places.
     """
     parents = forest.parent
     parent = parents[p]
     if parent is None:
         rest, _ = _evidence(forest, messages, prior, p)
-        return [rest, [0.0] * len(rest)]
-    context, _ = rescale([_times(above[parent][s], own[parent][s]) for s in (0, 1)])
+        return [rest, rest]
+    context, _ = rescale(_both(above[parent], own[parent]))
     for q in range(len(parents)):
-        if parents[q] == parent and q != p:
-            context, _ = rescale([_times(context[s], messages[q][s]) for s in (0, 1)])
+        if parents[q] == parent and q != p and not _is_silent(messages[q]):
+            context, _ = rescale(_both((context[0], context[1]), messages[q]))
     return context
 
 
 def _evidence(
     forest: Forest, messages: list[States], prior: Vector, but: int | None
-) -> tuple[list[float], int]:
+) -> Scaled:
     """Prior of each cell times what the roots tell, one of them left out; and how
     often that was scaled up.
     """
-    weights = list(prior)
+    weights = prior
     scaled = 0
     for p, parent in enumerate(forest.parent):
-        if parent is None and p != but:
+        if parent is None and p != but and not _is_silent(messages[p]):
             [weights], count = rescale([_times(weights, messages[p][0])])
             scaled += count
     return weights, scaled
@@ -207,13 +232,23 @@ def _ones(own: Sequence[States]) -> Vector:
     return [1.0] * len(own[0][0])
 
 
+def _both(a: States, b: States) -> States:
+    """Each of the two states times the other's."""
+    return _times(a[0], b[0]), _times(a[1], b[1])
+
+
 def _times(a: Vector, b: Vector) -> list[float]:
-    return [x * y for x, y in zip(a, b, strict=True)]
+    return list(map(mul, a, b))
 
 
 def _over(a: Vector, total: float) -> list[float]:
     return [x / total for x in a]
 
 
+def _scaled(a: Vector, factor: float) -> list[float]:
+    return [x * factor for x in a]
+
+
 def _blend(states: Sequence[Vector], a: float, b: float) -> list[float]:
-    return [a * x + b * y for x, y in zip(states[0], states[1], strict=True)]
+    original, replaced = states
+    return [a * x + b * y for x, y in zip(original, replaced, strict=True)]

@@ -63,7 +63,7 @@ def phi(z: float) -> float:
     return erfc(-z / math.sqrt(2)) / 2
 
 
-def rescale(vectors: Sequence[Vector]) -> tuple[list[list[float]], int]:
+def rescale(vectors: Sequence[Vector]) -> tuple[list[Vector], int]:
     """The vectors times `2**500` as often as it takes, and how often that was.
 
     They keep their ratios exactly, since only exponents change.
@@ -72,12 +72,17 @@ def rescale(vectors: Sequence[Vector]) -> tuple[list[list[float]], int]:
     >>> vectors[1][0] == 2.0**-100, count
     (True, 1)
     """
-    scaled = [list(vector) for vector in vectors]
+    scaled = list(vectors)
     count = 0
-    while 0 < max(map(max, scaled)) < TINY:
+    while not any(map(_is_in_sight, scaled)) and any(map(any, scaled)):
         scaled = [[x * HUGE for x in vector] for vector in scaled]
         count += 1
     return scaled, count
+
+
+def _is_in_sight(vector: Vector) -> bool:
+    """Whether an entry is large enough to be multiplied further."""
+    return max(vector) >= TINY
 
 
 def dot(a: Vector, b: Vector) -> float:
@@ -111,8 +116,7 @@ def products(start: Vector, factors: Sequence[Vector]) -> tuple[Scaled, list[Sca
 
 def multiplied(a: Scaled, b: Scaled) -> Scaled:
     """The product of two vectors, entry by entry."""
-    product = [x * y for x, y in zip(a[0], b[0], strict=True)]
-    [vector], count = rescale([product])
+    [vector], count = rescale([list(map(mul, a[0], b[0]))])
     return vector, a[1] + b[1] + count
 
 

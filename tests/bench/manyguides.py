@@ -1,4 +1,4 @@
-"""How the build's time grows with the guides: `python tests/bench/manyguides.py`.
+"""How the build's time and memory grow with the guides.
 
 Each guide is the small one of rules/README.md under a name of its own, so that what
 is measured is the build and not a guide. Every count is built in a process of its
@@ -6,9 +6,8 @@ own, which also tells the most memory that it took. Seconds are those of the
 processor, since what else the machine does would bend the curve.
 """
 
-import resource
-import subprocess
 import sys
+import tempfile
 import time
 from pathlib import Path
 
@@ -17,52 +16,50 @@ sys.path[:0] = [str(HERE), str(HERE.parent)]
 
 from fieldid.build.site import bundle
 from fieldid.guides.load import loads
+from machine import peak
 from make import lapwing
+from report import Record
 
 COUNTS = (1, 10, 100, 1000)
-MEGABYTE = 1024
 
 
-def main(counts: tuple[int, ...]) -> None:
-    """A row a count; the first count's seconds are what every build costs."""
-    print("| guides | seconds | seconds a guide beyond the first | MB |")
-    print("|---|---|---|---|")
-    alone = 0.0
-    for count in counts:
-        seconds, peak = measured(count)
-        alone = alone or seconds
-        more = f"{(seconds - alone) / (count - 1):.3f}" if count > 1 else ""
-        print(f"| {count} | {seconds:.1f} | {more} | {peak} |", flush=True)
+def measure(*, quick: bool) -> list[Record]:
+    return rows({n: measured(n) for n in (COUNTS[:2] if quick else COUNTS)})
 
 
-def measured(count: int) -> tuple[float, int]:
+def rows(found: dict[int, tuple[float, float]]) -> list[Record]:
+    """Seconds and megabytes of each count; the first is what every build costs."""
+    (_, (alone, _)), *_ = found.items()
+    records = []
+    for count, (seconds, most) in found.items():
+        more = 1000 * (seconds - alone) / (count - 1) if count > 1 else 0
+        note = f"{more:.1f} ms a guide beyond the first" if more else ""
+        records += [
+            Record(f"guides, {count}: build", seconds, "s", note=note),
+            Record(f"guides, {count}: memory", most, "MB"),
+        ]
+    return records
+
+
+def measured(count: int) -> tuple[float, float]:
     """Seconds and the most megabytes of one build, in a process of its own."""
-    done = subprocess.run(
-        [sys.executable, __file__, "--one", str(count)],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    seconds, peak = done.stdout.split()
-    return float(seconds), int(peak)
+    with tempfile.TemporaryDirectory() as folder:
+        told = Path(folder) / "seconds"
+        most = peak([sys.executable, __file__, str(count), str(told)])
+        return float(told.read_text()), most
 
 
-def one(count: int) -> None:
-    """Prints what a build of so many guides took."""
+def one(count: str, told: str) -> None:
+    """Builds so many guides, and writes down what that took."""
     text = lapwing()
     guides = [
         loads(text.replace('id = "lapwing"', f'id = "lapwing-{n}"').encode(), file="")
-        for n in range(count)
+        for n in range(int(count))
     ]
     start = time.process_time()
     bundle(guides).whole()
-    seconds = time.process_time() - start
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // MEGABYTE
-    print(seconds, peak)
+    Path(told).write_text(str(time.process_time() - start))
 
 
 if __name__ == "__main__":
-    if sys.argv[1:2] == ["--one"]:
-        one(int(sys.argv[2]))
-    else:
-        main(tuple(map(int, sys.argv[1:])) or COUNTS)
+    one(*sys.argv[1:])

@@ -1,101 +1,79 @@
-"""The benchmark: `python tests/bench/run.py` prints its tables; nothing is asserted.
+"""The benchmark: `python tests/bench/run.py --out FOLDER`; nothing is asserted.
 
-It takes some minutes. Times are noisy; compare figures of one run with each other.
+It writes `benchmark.md` and `benchmark.json` into the folder, and prints the first.
+All of it takes about half an hour on an idle machine; `--quick` takes a few minutes
+and is less exact; `--only NAME ...` takes some of the measurements.
 """
 
-import platform
-import statistics
+import argparse
+import importlib
 import sys
 import time
 from pathlib import Path
 
 HERE = Path(__file__).parent
-sys.path[:0] = [str(HERE), str(HERE.parent)]
+sys.path[:0] = [str(HERE), str(HERE.parent), str(HERE.parent / "browser")]
 
-import fulllog
-import phone
-import procedure
-from calibration import bins, simulate
-from fieldid.build.site import bundle
-from fieldid.engine import Find, Item, judge, prepare
-from fieldid.guides.load import load
-from fieldid.paths import RULES
+from machine import facts
+from report import Section, as_json, markdown
 
-SPECIMENS = 2_000
-SETS = 2_000
-EXAMPLES = 20_000
-
-
-def main() -> None:
-    guide = load(RULES / f"{phone.GUIDE}.toml")
-    tables = prepare(guide)
-    print(f"{platform.platform()}, Python {platform.python_version()}\n")
-    speed(tables)
-    print("\n".join(bundle([guide]).budget()), "\n")
-    orders(tables)
-    calibrated(tables)
+MEASUREMENTS = (
+    "inference",
+    "procedure",
+    "optimum",
+    "calibration",
+    "open_tables",
+    "growth",
+    "manyguides",
+    "judged",
+    "phone",
+    "taps",
+    "loads",
+    "weight",
+    "lighthouse",
+    "fulllog",
+)
+"""The modules that measure, in the order of the report."""
 
 
-def speed(tables) -> None:
-    """Judge and rank with six readings, and a set of ten; in Python and on a slowed
-    phone. On that, a full log as well.
-    """
-    print("| milliseconds | median | worst |\n|---|---|---|")
-    one = Item(tuple(map(tuple, phone.READINGS)))
-    ten = tuple(
-        Item(tuple(map(tuple, item["readings"])), (), item["member"])
-        for item in phone.ten()
+def main(arguments: list[str] | None = None) -> None:
+    asked = _asked(arguments)
+    asked.out.mkdir(parents=True, exist_ok=True)
+    sections = []
+    for name in MEASUREMENTS:
+        if not asked.only or name in asked.only:
+            sections.append(section(name, quick=asked.quick))
+            # What was measured stays, whatever becomes of the next.
+            write(asked.out, sections, quick=asked.quick)
+    print((asked.out / "benchmark.md").read_text())
+
+
+def section(name: str, *, quick: bool) -> Section:
+    """One module's records, under the first sentence of its docstring."""
+    print(f"{name} ... ", end="", file=sys.stderr, flush=True)
+    start = time.monotonic()
+    module = importlib.import_module(name)
+    title = " ".join(module.__doc__.split("\n\n")[0].split()).partition(". ")[0]
+    records = tuple(module.measure(quick=quick))
+    print(f"{time.monotonic() - start:.0f} s", file=sys.stderr)
+    return Section(name, title.removesuffix("."), records)
+
+
+def write(out: Path, sections: list[Section], *, quick: bool) -> None:
+    """Both tables, as far as they are known."""
+    told = facts() | {"kind": "quick, less exact" if quick else "whole"}
+    (out / "benchmark.md").write_text(markdown(told, sections))
+    (out / "benchmark.json").write_text(as_json(told, sections))
+
+
+def _asked(arguments: list[str] | None) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description="Measure fieldid.")
+    parser.add_argument("--quick", action="store_true", help="fewer repetitions")
+    parser.add_argument(
+        "--only", nargs="+", metavar="NAME", choices=MEASUREMENTS, help="only these"
     )
-    for name, items in (("judge and rank", (one,)), ("set of ten", ten)):
-        find = Find(tables.guide.id, items)
-        times = []
-        for _ in range(40):
-            start = time.perf_counter()
-            judge(tables, find)
-            times.append(1000 * (time.perf_counter() - start))
-        print(f"| Python, {name} | {_pair(statistics.median(times), max(times))} |")
-    for name, pair in (phone.measure() | fulllog.measure()).items():
-        print(f"| Chromium, CPU slowed 4 times, {name} | {_pair(*pair)} |")
-    print()
-
-
-def orders(tables) -> None:
-    """Until one answer has 95 %, in four orders, on simulated specimens."""
-    print(
-        f"{SPECIMENS} simulated specimens; the tree is trained on {EXAMPLES} others\n\n"
-        "| order | readings | seconds | told with 95 % | of these right |\n"
-        "|---|---|---|---|---|"
-    )
-    rows = procedure.compare(tables, specimens=SPECIMENS, examples=EXAMPLES)
-    for name, readings, seconds, sure, right in rows:
-        print(f"| {name} | {readings:.2f} | {seconds:.1f} | {sure:.1%} | {right:.1%} |")
-
-
-def calibrated(tables) -> None:
-    """Whether strays and leading years come true as often as they are told."""
-    members = tables.guide.members.all
-    # With much read, ten members leave no doubt of their year.
-    some, _ = simulate(tables, members=members, sets=SETS, seen=0.4)
-    _, few = simulate(tables, members=members, sets=SETS, seen=0.05)
-    for what, told, seen in (
-        ("strays", some, "40 %"),
-        ("leading model years", few, "5 %"),
-    ):
-        print(
-            f"\n{what}, {SETS} simulated sets of {len(members)}, {seen} read\n\n"
-            "| told between | how many | told on average | came true | deviations |\n"
-            "|---|---|---|---|---|"
-        )
-        for each in bins(told):
-            print(
-                f"| {each.low:.0%} - {each.high:.0%} | {len(each.told)} "
-                f"| {each.mean:.1%} | {each.true / len(each.told):.1%} "
-                f"| {each.deviations:+.1f} |"
-            )
-
-
-def _pair(median: float, worst: float) -> str:
-    return f"{median:.2f} | {worst:.2f}"
+    parser.add_argument("--out", type=Path, required=True, help="a folder")
+    return parser.parse_args(arguments)
 
 
 if __name__ == "__main__":

@@ -95,25 +95,16 @@ export function told(tables, item) {
   /** @type {States[]} */
   const own = [];
   const counts = [];
+  const ones = tables.prior.slice().fill(1);
+  /** @type {Likelihood[][]} */
+  const shown = tables.guide.parts.map(() => []);
+  for (const [k, reading] of found) {
+    shown[tables.part_of[k]].push(reading);
+  }
   for (const [p, part] of tables.guide.parts.entries()) {
+    const [said, scaled] = shown[p].length ? _shown(shown[p], ones) : [[ones, ones], 0];
     const gone = item.gone.includes(part.id);
-    /** @type {States} */
-    let said = [
-      tables.prior.slice().fill(gone ? 0 : 1),
-      tables.prior.slice().fill(1),
-    ];
-    let scaled = 0;
-    for (const [k, { orig, rep, out }] of found) {
-      if (tables.part_of[k] === p) {
-        const [vectors, count] = rescale([
-          _times(said[0], [...orig, out]),
-          _times(said[1], [...orig.slice().fill(rep), out]),
-        ]);
-        said = vectors;
-        scaled += count;
-      }
-    }
-    own.push(said);
+    own.push(gone ? [ones.slice().fill(0), said[1]] : said);
     counts.push(scaled);
   }
   return [own, counts];
@@ -150,6 +141,41 @@ export function ranked(years) {
 }
 
 /**
+ * What some readings say of their part, and how often that was scaled up.
+ * @param {readonly Likelihood[]} shown
+ * @param {Vector} ones
+ * @returns {[States, number]}
+ */
+function _shown(shown, ones) {
+  /** @type {Vector} */
+  let original = ones.slice(0, -1);
+  // Of a replaced part each reading is as likely in any cell.
+  /** @type {Vector} */
+  let later = [1, 1];
+  let scaled = 0;
+  for (const { orig, rep, out } of shown) {
+    const [vectors, count] = rescale([
+      [later[0] * rep, later[1] * out],
+      _times(original, orig),
+    ]);
+    [later, original] = vectors;
+    scaled += count;
+  }
+  const [rep, out] = later;
+  const replaced = ones.slice().fill(rep);
+  replaced[original.length] = out;
+  return [[original.concat(out), replaced], scaled];
+}
+
+/**
+ * Whether nothing is said of a part: one vector of ones stands for both states.
+ * @param {States} states
+ */
+function _is_silent(states) {
+  return states[0] === states[1];
+}
+
+/**
  * From the followers up: each part with all that follows it, and what it tells
  * its parent, by the parent's state.
  * @param {Forest} forest
@@ -161,19 +187,21 @@ function _collect(forest, own) {
   const messages = [...own];
   let scaled = 0;
   for (const p of [...forest.order].reverse()) {
+    if (_is_silent(below[p])) {
+      continue;
+    }
     const parent = forest.parent[p];
     const [first, second] = forest.rates[p];
-    messages[p] = [
-      _blend(below[p], 1 - first, first),
-      _blend(below[p], 1 - second, second),
-    ];
-    if (parent !== null) {
-      const [states, count] = rescale(
-        [0, 1].map((s) => _times(below[parent][s], messages[p][s])),
-      );
-      below[parent] = states;
-      scaled += count;
+    const told = _blend(below[p], 1 - first, first);
+    if (parent === null) {
+      // Nothing that it follows can be replaced.
+      messages[p] = [told, []];
+      continue;
     }
+    messages[p] = [told, _blend(below[p], 1 - second, second)];
+    const [states, count] = rescale(_both(below[parent], messages[p]));
+    below[parent] = states;
+    scaled += count;
   }
   return [below, messages, scaled];
 }
@@ -192,15 +220,14 @@ function _spread(forest, own, below, messages, prior, total) {
   const above = [...own];
   const joint = [...own];
   for (const p of forest.order) {
-    const context = _context(forest, own, above, messages, prior, p);
+    const parent = forest.parent[p];
     const rates = forest.rates[p];
-    above[p] = [
-      _blend(context, 1 - rates[0], 1 - rates[1]),
-      _blend(context, rates[0], rates[1]),
-    ];
-    const [[original, replaced]] = rescale(
-      [0, 1].map((s) => _times(above[p][s], below[p][s])),
-    );
+    if (parent !== null && _is_silent(below[p])) {
+      joint[p] = _passed(joint[parent], rates);
+      continue;
+    }
+    above[p] = _passed(_context(forest, own, above, messages, prior, p), rates);
+    const [[original, replaced]] = rescale(_both(above[p], below[p]));
     const found = sum(original) + sum(replaced);
     // What was read may be impossible if other parts were replaced on a whole set.
     const share = total ? found / total : 1;
@@ -210,9 +237,26 @@ function _spread(forest, own, below, messages, prior, total) {
 }
 
 /**
+ * What is known by a parent's state, by that of the part that follows it; of a root
+ * the same in both places.
+ * @param {States} above
+ * @param {readonly [number, number]} rates
+ * @returns {States}
+ */
+function _passed(above, rates) {
+  if (above[0] === above[1]) {
+    return [_scaled(above[0], 1 - rates[0]), _scaled(above[0], rates[0])];
+  }
+  return [
+    _blend(above, 1 - rates[0], 1 - rates[1]),
+    _blend(above, rates[0], rates[1]),
+  ];
+}
+
+/**
  * All that is known without `p` and its followers, by the parent's state.
  *
- * A root has no parent; what is known then stands in the first place.
+ * A root has no parent; what is known then stands in both places.
  * @param {Forest} forest
  * @param {readonly States[]} own
  * @param {States[]} above
@@ -226,12 +270,12 @@ function _context(forest, own, above, messages, prior, p) {
   const parent = parents[p];
   if (parent === null) {
     const [rest] = _evidence(forest, messages, prior, p);
-    return [rest, rest.slice().fill(0)];
+    return [rest, rest];
   }
-  let [context] = rescale([0, 1].map((s) => _times(above[parent][s], own[parent][s])));
+  let [context] = rescale(_both(above[parent], own[parent]));
   for (let q = 0; q < parents.length; q++) {
-    if (parents[q] === parent && q !== p) {
-      [context] = rescale([0, 1].map((s) => _times(context[s], messages[q][s])));
+    if (parents[q] === parent && q !== p && !_is_silent(messages[q])) {
+      [context] = rescale(_both(context, messages[q]));
     }
   }
   return context;
@@ -250,7 +294,7 @@ function _evidence(forest, messages, prior, but) {
   let weights = prior;
   let scaled = 0;
   for (const [p, parent] of forest.parent.entries()) {
-    if (parent === null && p !== but) {
+    if (parent === null && p !== but && !_is_silent(messages[p])) {
       const [vectors, count] = rescale([_times(weights, messages[p][0])]);
       [weights] = vectors;
       scaled += count;
@@ -265,6 +309,16 @@ function _evidence(forest, messages, prior, but) {
  */
 function _ones(own) {
   return own[0][0].slice().fill(1);
+}
+
+/**
+ * Each of the two states times the other's.
+ * @param {States} a
+ * @param {States} b
+ * @returns {States}
+ */
+function _both(a, b) {
+  return [_times(a[0], b[0]), _times(a[1], b[1])];
 }
 
 /**
@@ -291,6 +345,19 @@ function _over(a, total) {
     shares[i] /= total;
   }
   return shares;
+}
+
+/**
+ * @param {Vector} a
+ * @param {number} factor
+ * @returns {Vector}
+ */
+function _scaled(a, factor) {
+  const scaled = a.slice();
+  for (let i = 0; i < scaled.length; i++) {
+    scaled[i] *= factor;
+  }
+  return scaled;
 }
 
 /**

@@ -73,20 +73,26 @@ export function phi(z) {
  * @returns {[Vector[], number]}
  */
 export function rescale(vectors) {
-  let most = 0;
-  for (const vector of vectors) {
-    for (let i = 0; i < vector.length; i++) {
-      most = vector[i] > most ? vector[i] : most;
-    }
-  }
   let scaled = vectors;
   let count = 0;
-  while (most > 0 && most < TINY) {
+  while (!scaled.some(_is_in_sight) && scaled.some((vector) => vector.some((x) => x))) {
     scaled = scaled.map((vector) => vector.map((x) => x * HUGE));
-    most *= HUGE;
     count += 1;
   }
   return [scaled, count];
+}
+
+/**
+ * Whether an entry is large enough to be multiplied further.
+ * @param {Vector} vector
+ */
+function _is_in_sight(vector) {
+  for (let i = 0; i < vector.length; i++) {
+    if (vector[i] >= TINY) {
+      return true;
+    }
+  }
+  return false;
 }
 
 /**
