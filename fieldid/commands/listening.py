@@ -2,6 +2,8 @@
 
 What the library answers by itself carries the table's headers too; nobody who is slow
 to shake hands keeps others waiting; and an answer arrives although a body was not read.
+It is cheroot because that speaks HTTPS by the standard library. Should silent
+connections become a nuisance, an event loop would bear those.
 """
 
 import errno

@@ -3,6 +3,10 @@
 What is not touched stays byte for byte, comments and blank lines included; so they
 splice the text and write nothing of it anew. A path that leads nowhere is a
 LookupError.
+
+`tomlkit` gives every shipped guide back as it was, but it moves tables whose list is
+interrupted by another table, puts a new one without the indent and the blank line of
+its neighbours, and leaves a table's comment behind when the table is moved.
 """
 
 import tomllib

@@ -1,7 +1,9 @@
 """The inbox's one file: an SQLite database, and how it is opened, read and written.
 
 Each use has a connection of its own and at most one transaction: it is in the file
-wholly or not at all, whatever happens meanwhile.
+wholly or not at all, whatever happens meanwhile. The census is written inside a
+decision's transaction, and writing a row twice changes nothing; so a decision that was
+cut short is completed by making it once more.
 """
 
 import os

@@ -1,6 +1,8 @@
 """The app's icon: the year ribbon, drawn once, cut to what each system asks for.
 
-Its colours are written out here because an icon has no style sheet to read.
+Its colours are written out here because an icon has no style sheet to read. Phones want
+PNG, and no bitmap is kept in the project: `resvg-py` renders the drawing, the same on
+every machine.
 """
 
 from dataclasses import dataclass

@@ -13,11 +13,14 @@ already, so that no module runs twice; one that needs nothing of another never a
 it.
 
 A page that is a file of its own has one script, in which nothing is asked for.
+
+A bundler from elsewhere would bring Node to everyone who builds, or has no wheel for
+every machine. Should the app ever need a package from outside, this gives way to one.
 """
 
 import posixpath
 import re
-from collections.abc import Iterable, Iterator, Mapping, Set
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from pathlib import Path
 
 from fieldid.errors import BuildError
@@ -60,19 +63,41 @@ def script(static: Path, entry: str = ENTRY) -> str:
     A BuildError names what is missing, imported in a circle, or written in a form that
     is not known here.
     """
+    if entry not in SCRIPTS:
+        raise BuildError(f"{entry} is no script of the app")
+    parts = _parts(static, entry)
+    own = parts[entry]
+    order = list(parts)
+    place = order.index(entry)
+    needed = _needs(static, own)
+    taken = [_taking(each, parts[each], entry, needed) for each in order[:place]]
+    wanted = {
+        path for each in order[place + 1 :] for path in _needs(static, parts[each])
+    }
+    given = [path for path in own if path in wanted]
+    return "\n".join([*taken, *own.values(), _givings(static, entry, given)])
+
+
+def _parts(static: Path, entry: str) -> dict[str, dict[str, str]]:
+    """The modules that each script holds: those up to the entry, and later ones that
+    are there.
+    """
     written: dict[str, str] = {}
-    takings: list[tuple[str, Set[str]]] = []
+    parts: dict[str, dict[str, str]] = {}
     for each in SCRIPTS:
+        if entry in parts and not (static / each).is_file():
+            continue
         earlier = set(written)
         _write(static, each, (), written)
-        own = {path: text for path, text in written.items() if path not in earlier}
-        if each == entry:
-            needed = {source for path in own for source in _needs(static, path)}
-            taken = [line for line, there in takings if there & needed]
-            return "\n".join([*taken, *own.values(), _givings(static, entry, own)])
-        address = posixpath.relpath(each, posixpath.dirname(entry))
-        takings.append((f'import {_names(own)} from "./{address}";\n', own.keys()))
-    raise BuildError(f"{entry} is no script of the app")
+        parts[each] = {p: text for p, text in written.items() if p not in earlier}
+    return parts
+
+
+def _taking(each: str, there: Iterable[str], entry: str, needed: Set[str]) -> str:
+    """The line that takes what is needed from an earlier script, if that has any."""
+    taken = [path for path in there if path in needed]
+    address = posixpath.relpath(each, posixpath.dirname(entry))
+    return f'import {_names(taken)} from "./{address}";\n' if taken else ""
 
 
 def alone(static: Path, entry: str, instead: Mapping[str, str] = _NONE) -> str:
@@ -90,11 +115,11 @@ def alone(static: Path, entry: str, instead: Mapping[str, str] = _NONE) -> str:
     return f"(() => {{\n{body}}})();\n"
 
 
-def _givings(static: Path, entry: str, own: Iterable[str]) -> str:
-    """What a script gives: its modules to later scripts, and what its entry exports."""
+def _givings(static: Path, entry: str, wanted: Sequence[str]) -> str:
+    """What a script gives: what later scripts want, and what its entry exports."""
     given = ", ".join(_given(static / entry))
     exported = f"export const {{ {given} }} = {_name(entry)};\n" if given else ""
-    return f"export {_names(own)};\n{exported}"
+    return f"export {_names(wanted)};\n{exported}" if wanted else exported
 
 
 def _names(written: Iterable[str]) -> str:
@@ -140,9 +165,13 @@ def _sources(path: str, text: str, instead: Mapping[str, str]) -> Iterator[str]:
             yield _path(path, source, instead)
 
 
-def _needs(static: Path, path: str) -> Iterator[str]:
-    """Paths of the modules that a module names."""
-    return _sources(path, (static / path).read_text("utf-8"), _NONE)
+def _needs(static: Path, paths: Iterable[str]) -> set[str]:
+    """Paths of the modules that any of the modules names."""
+    return {
+        source
+        for path in paths
+        for source in _sources(path, (static / path).read_text("utf-8"), _NONE)
+    }
 
 
 def _check_asked(path: str, text: str) -> None:

@@ -51,6 +51,14 @@ test("a find changed since is in no file", () => {
   assert.notEqual(remind([old], when({ exported: day(11) })), "");
 });
 
+test("a clock that ran ahead silences nothing", () => {
+  const ahead = "2041-06-01T10:00:00.000Z";
+
+  for (const times of [{ exported: ahead }, { dismissed: ahead }]) {
+    assert.notEqual(remind(finds(10, day(1)), when(times)), "");
+  }
+});
+
 test("a dismissed reminder comes back next day", () => {
   const many = finds(10, day(1));
   const dismissed = "2026-11-19T10:00:00.001Z";

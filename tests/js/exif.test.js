@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { examine, isJpeg, PhotoError, stripped } from "../../static/phone/log/exif.js";
+import { worked } from "./worked.js";
 
 const PLAIN = {
   width: 40,
@@ -212,10 +213,10 @@ test("millions of parts are refused at once", () => {
   const many = new DataView(file.buffer);
   many.setUint16(0, 0xffd8);
   for (let at = 2; at + 4 <= file.length; at += 4) many.setUint32(at, 0xffe10002);
-  const start = performance.now();
+  const start = worked();
 
   assert.throws(() => examine(file), { ...sentence, message: /too many parts/ });
-  assert.ok(performance.now() - start < 1000);
+  assert.ok(worked() - start < 1000);
 });
 
 /** The same numbers from 0 to 1 for the same seed, by a generator of 32 bits. */

@@ -185,6 +185,16 @@ test("a page saves and reloads once for a new worker", async () => {
   assert.equal(world.location.reloads, 1);
 });
 
+test("a page whose worker was cleared away stays", async () => {
+  const controller = {};
+  world = browser({ controller });
+  await started();
+  world.serviceWorker.controller = null;
+  world.serviceWorker.dispatchEvent(new Event("controllerchange"));
+  await settled();
+  assert.equal(world.location.reloads, 0);
+});
+
 test("the first worker ever reloads nothing", async () => {
   await started();
   world.serviceWorker.dispatchEvent(new Event("controllerchange"));

@@ -130,6 +130,13 @@ test("a change cannot touch what is no one's own", () => {
   const after = changed(entry(full), { id: id(9), created: LATER, verdict: null }, LATER);
 
   assert.deepEqual(after, { ...full, changed: LATER });
+
+test("the last change counts, though the clock was set back", () => {
+  const ahead = changed(entry(full), { paid: 90 }, "2041-06-01T10:00:00.000Z");
+  const back = changed(ahead, { paid: 80 }, NOW);
+
+  assert.equal(back.changed, "2041-06-01T10:00:00.001Z");
+});
 });
 
 test("a price can be taken back", () => {

@@ -5,6 +5,7 @@ import { differences } from "../../static/phone/log/differences.js";
 import { changed, entry, MOST } from "../../static/phone/log/record.js";
 import { search, sort } from "../../static/phone/log/search.js";
 import { id, json, NOW } from "./kept.js";
+import { worked } from "./worked.js";
 
 const irons = entry(json({ id: id(4), note: "A chip at the toe", place: "Zürich" }));
 const reel = entry(
@@ -117,11 +118,11 @@ test("a find is read once for all that is typed", () => {
 test("a full log is searched while typing", () => {
   const full = Array.from({ length: MOST.entries }, (_, i) => ({ ...irons, id: id(i) }));
   search(full, "warm");
-  const start = performance.now();
+  const start = worked();
   const hits = search(full, "chip toe").length;
 
   assert.equal(hits, MOST.entries);
-  assert.ok(performance.now() - start < 200, `${performance.now() - start} ms`);
+  assert.ok(worked() - start < 200, `${worked() - start} ms`);
 });
 
 const then = irons.verdict;

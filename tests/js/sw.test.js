@@ -263,6 +263,19 @@ test("an unfilled worker retires and removes what is ours", async () => {
   assert.equal(await off.ask("./", { mode: "navigate" }), undefined);
 });
 
+test("an unfilled worker has the browser forget the page", async () => {
+  const { world } = await installed();
+  const off = worker(world, {}, { active: {} });
+  await off.install();
+  assert.deepEqual(
+    world.asked.slice(-1).map(({ url, cache }) => [url, cache]),
+    [[SCOPE, "reload"]],
+  );
+  // Without a signal it is no worker yet, and the browser tries again.
+  world.served.set(SCOPE, null);
+  await assert.rejects(worker(world, {}, { active: {} }).install());
+});
+
 test("the page and its worker speak the same words", () => {
   const read = (name) => readFileSync(new URL(`../../static/phone/${name}`, import.meta.url), "utf8");
   const sent = [...read("offline.js").matchAll(/"(verify|mend|take-over)"/g)].map(([, word]) => word);

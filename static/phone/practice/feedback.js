@@ -2,6 +2,8 @@
  * What a round teaches, worked out exactly: what the looks say of the year, whether one
  * was as sure as they allow, what each look has made of the year that it was, and which
  * look that was never taken would have told more. Pure.
+ *
+ * All model years are alike and nothing is from outside, since each year has one card.
  */
 
 import { between, prospects } from "../engine/gain.js";
