@@ -12,6 +12,8 @@ PAGE = "index.html"
 WORKER = "sw.js"
 UNKEPT = (WORKER, "_headers")
 """What is for browsers and servers alone, and must never come from a cache."""
+SERVERS = tuple(f"/css/{name}.css" for name in ("form", "verdict", "judge"))
+"""Styles of pages that only a server can answer with."""
 
 BUILD_LINE = 'const BUILD = "dev";'
 FILES_LINE = "const FILES = [];"
@@ -31,8 +33,17 @@ def entries(files: Mapping[str, bytes]) -> tuple[Entry, ...]:
     return tuple(
         Entry(url, integrity(files[path]), len(files[path]))
         for url, path in sorted((address(path), path) for path in files)
-        if path not in UNKEPT
+        if is_kept(path)
     )
+
+
+def is_kept(path: str) -> bool:
+    """Whether a phone keeps the file.
+
+    >>> is_kept("v/1/css/app.css"), is_kept("sw.js"), is_kept("v/1/css/judge.css")
+    (True, False, False)
+    """
+    return path not in UNKEPT and not path.endswith(SERVERS)
 
 
 def fill(script: bytes, build: str, kept: tuple[Entry, ...]) -> bytes:

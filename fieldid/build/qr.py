@@ -1,4 +1,8 @@
-"""The address of an app as a code that phones read, on a page to print."""
+"""The address of an app as a code that phones read, on a page to print.
+
+The standard's tables are long, and a mistake in them shows only on somebody's phone; so
+`segno` makes the code, and another library reads it back in the tests.
+"""
 
 import ipaddress
 import re

@@ -2,6 +2,9 @@
 
 Nothing is renamed, so a mistake on a phone can still be found in the source. Of
 comments only what is surely one goes: lines of their own, and types of JSDoc.
+
+`minify-html` takes idle blanks and brackets out of a script, 3 kB of what a phone
+fetches; it has wheels for every common machine and needs no Node.
 """
 
 import re

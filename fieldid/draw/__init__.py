@@ -4,6 +4,7 @@ from fieldid.draw.nodes import Node, svg
 from fieldid.draw.owned import owned
 from fieldid.draw.pictures import SHAPES, Picture, node, problems
 from fieldid.draw.scenes import SCENES, scene
+from fieldid.draw.shared import shared
 from fieldid.draw.swatches import SWATCHES, swatches
 
 __all__ = [
@@ -16,6 +17,7 @@ __all__ = [
     "owned",
     "problems",
     "scene",
+    "shared",
     "svg",
     "swatches",
 ]

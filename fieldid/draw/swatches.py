@@ -1,9 +1,12 @@
 """The named colours, each with a pattern of its own, so that colour is never alone.
 
 The hatching follows the engravers' custom of the 1600s where it has one (red upright,
-blue level, green slanting, gold dotted, white bare); the rest is made up to match.
+blue level, black crossed, green slanting, gold dotted, white bare); the rest is made up
+to match.
 The colours themselves are custom properties in static/css/tokens.css.
 """
+
+from collections.abc import Collection
 
 from fieldid.draw.nodes import Node, tag
 
@@ -11,7 +14,7 @@ SIDE = 8
 """Side of a pattern's repeat, in the units of the drawing it fills."""
 
 SWATCHES: dict[str, str] = {
-    "black": "M0 0H8M0 4H8",
+    "black": "M0 4H8M4 0V8",
     "white": "",
     "ivory": "M2 2V2.1M6 6V6.1",
     "grey": "M-1 -1L9 9M-1 9L9 -1",
@@ -27,9 +30,13 @@ SWATCHES: dict[str, str] = {
 """Colour name -> the strokes of its pattern."""
 
 
-def swatches() -> Node:
-    """The patterns of all colours in one hidden `<svg>`, put once into a page."""
-    patterns = (_pattern(name, strokes) for name, strokes in SWATCHES.items())
+def swatches(used: Collection[str] = tuple(SWATCHES)) -> Node:
+    """The patterns of all colours, or of those that are used, in one hidden `<svg>`,
+    put once into a page.
+    """
+    patterns = (
+        _pattern(name, strokes) for name, strokes in SWATCHES.items() if name in used
+    )
     return tag(
         "svg",
         tag("defs", *patterns),

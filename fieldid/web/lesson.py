@@ -1,4 +1,9 @@
-"""What a guide teaches, ready for its page: charts with their figures beside them."""
+"""What a guide teaches, ready for its page: charts with their figures beside them.
+
+Bars and bands have no letters and stretch in the cells of a table, so their words stay
+text of the page; the matrix and the curve have their figures as a table beside them. A
+guide that brackets has neither: of its marks an object has a few, and nobody reads all.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass

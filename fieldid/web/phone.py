@@ -4,6 +4,7 @@ Addresses are relative in every page, so that a bundle works in any folder of a 
 """
 
 import json
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
@@ -18,7 +19,7 @@ from fieldid.web.card import UNTOLD, card, foot
 from fieldid.web.examples import examples
 from fieldid.web.headers import meta
 from fieldid.web.icons import CUTS, icon, png
-from fieldid.web.lesson import lesson
+from fieldid.web.lesson import Lesson, lesson
 from fieldid.web.marks import rows
 from fieldid.web.paperpictures import pictures
 from fieldid.web.script import ENTRY, SCRIPTS, script
@@ -48,7 +49,9 @@ JOINED = {
 }
 """The app's style sheets in two files, each in this order: the second is asked for by
 the script that needs it."""
-ALONE = ("tokens", "base", "drawing", "tree", "guide", "card", "verdict", "judge")
+ALONE = (
+    *("tokens", "base", "form", "drawing", "tree", "guide", "card", "verdict", "judge"),
+)
 """Style sheets of the pages beside the app."""
 ALONE_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
 """What a page that is a file of its own may do: look as it does, and nothing else."""
@@ -146,12 +149,12 @@ def questions(guide_id: str) -> str:
 def lessons(guide_id: str) -> str:
     """What a guide teaches, on a page that needs no scripts."""
     guide = _guide(_shelf(), guide_id)
+    learnt = lesson(guide)
     return render_template(
         "phone/guide.html",
         guide=guide,
-        lesson=lesson(guide),
-        picture=picture,
-        pictures=pictures(guide.clues, scene=guide.drawing),
+        lesson=learnt,
+        pictures=pictures(guide.clues, scene=guide.drawing, lit=_lit(learnt)),
         drawn=drawn,
     )
 
@@ -268,6 +271,12 @@ def card_page(guide: Guide, *, styles: str = "") -> str:
         foot=foot(guide),
         untold=UNTOLD,
     )
+
+
+def _lit(learnt: Lesson) -> Iterator[tuple[str, ...]]:
+    """The places that are lit together on a guide's page."""
+    yield from (each.spots for each in learnt.parts)
+    yield from ((each.row.clue.spot,) for each in learnt.clues if each.row.clue.spot)
 
 
 def drawn(node: draw.Node) -> Markup:

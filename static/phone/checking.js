@@ -2,7 +2,7 @@
 
 import { run } from "./check.js";
 import { judge, prepare, unpack } from "./engine/index.js";
-import { fetched } from "./shelf.js";
+import { fetched, ownText } from "./shelf.js";
 import { drawCheck } from "./view/check.js";
 import { listen } from "./view/dom.js";
 
@@ -36,11 +36,7 @@ export function startCheck(root, failed) {
 /** @param {HTMLElement} root */
 async function runAll(root) {
   drawCheck(root, { ...IDLE, running: true });
-  /** @type {import("./check.js").Vector[]} */
-  const vectors = JSON.parse(await fetched("vectors.json", "The worked examples are"));
-  const slices = vectors.flatMap(({ guide, cases }) =>
-    cases.map((each) => ({ guide, cases: [each] })),
-  );
+  const slices = await examples();
   /** @type {import("./check.js").Report} */
   let result = { agree: 0, total: 0, worst: 0, failures: [] };
   for (const slice of slices) {
@@ -49,6 +45,20 @@ async function runAll(root) {
     result = added(result, run([slice], ENGINE));
   }
   drawCheck(root, { done: result.total, total: slices.length, running: false, result });
+}
+
+/**
+ * The worked examples one by one, each with its guide as it lies on this phone.
+ * @returns {Promise<import("./check.js").Vector[]>}
+ */
+async function examples() {
+  const worked = JSON.parse(await fetched("vectors.json", "The worked examples are"));
+  const slices = [];
+  for (const { guide: id, cases } of worked) {
+    const guide = JSON.parse(await ownText(id));
+    for (const each of cases) slices.push({ guide, cases: [each] });
+  }
+  return slices;
 }
 
 /** @param {import("./check.js").Report} sum @param {import("./check.js").Report} more */

@@ -27,6 +27,10 @@
 
   document.documentElement.dataset.theme = kept() === "dark" ? "dark" : "light";
 
+  // Who comes back to a find does not see Home move away; waiting ends after a moment.
+  const own = /^#(look|rest|places|verdict|set|claim|seller|offer|sizing)\b/;
+  if (own.test(location.hash)) document.documentElement.dataset.coming = "";
+
   document.addEventListener("DOMContentLoaded", () => {
     const box = document.querySelector("[data-theme-switch]");
     if (!(box instanceof HTMLInputElement)) return;
@@ -51,10 +55,14 @@
       "A part of the app did not arrive, so it cannot start. Your drafts are kept. " +
       "Load the page again when there is signal; “Questions on one page” works meanwhile.";
     banner.hidden = false;
+    // What is spoilt on the phone nobody else may be there to mend.
+    navigator.serviceWorker?.controller?.postMessage({ type: "mend" });
   }
 
-  // A file that does not load raises an event on its own element, seen only on the way down.
-  const missed = (/** @type {Event} */ { target }) => target instanceof HTMLScriptElement && lost();
+  // A file that does not load raises an event on its own element, seen only on the way down;
+  // half of one is no script.
+  const missed = (/** @type {any} */ { target, error }) =>
+    (target instanceof HTMLScriptElement || error instanceof SyntaxError) && lost();
   window.addEventListener("error", missed, true);
   window.addEventListener("fieldid-lost", lost);
 })();

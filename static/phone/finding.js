@@ -372,6 +372,7 @@ export async function start() {
   draw();
   const guests = await guestIds();
   await takeUp(cards.map(({ id }) => id).filter((id) => !guests.includes(id)));
+  delete document.documentElement.dataset.coming;
   // Whoever tapped before all this was there is not asked to tap again.
   if (wanted) return look(wanted, false);
   draw();

@@ -1,24 +1,16 @@
-"""Times of a full log in a real Chromium with the CPU slowed four times.
+"""A full log of 5,000 finds in Chromium with the processor slowed four times.
 
-5,000 finds are taken in from a file; then the list is opened, anew and again, and
+The finds are taken in from a file; then the list is opened, anew and again, and
 searched. Each time lasts until the browser has had its chance to paint.
 """
 
-import statistics
-import sys
-import tempfile
-from pathlib import Path
-
-from playwright.sync_api import sync_playwright
-
-TESTS = Path(__file__).parents[1]
-sys.path[:0] = [str(TESTS), str(TESTS / "browser")]
+from playwright.sync_api import Page
 
 import hostile
-from conftest import CHROMIUM, QUIET
-from phone import GUIDE
-from serving import Server
+from pocket import GUIDE, chromium, page_of, served, slow, spread
+from report import Record
 
+SLOWED = 4
 FINDS = 5_000
 TIMES = 12
 PLACES = ("Ellerholm", "Wexbury", "Kelderwick", "the fair", "an attic")
@@ -81,40 +73,29 @@ def full() -> bytes:
     return hostile.export(*entries)
 
 
-def measure(slower: int = 4) -> dict[str, tuple[float, float]]:
-    """Median and worst, in milliseconds."""
-    with tempfile.TemporaryDirectory() as folder, sync_playwright() as started:
-        server = Server(Path(folder) / "site", guides=[GUIDE])
-        browser = started.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
-        try:
-            return _measured(browser, server.url, slower)
-        finally:
-            browser.close()
-            server.stop()
+def measure(*, quick: bool) -> list[Record]:
+    """Median and worst of each; taking in is done once."""
+    times = 2 if quick else TIMES
+    with served([GUIDE]) as server, chromium() as browser:
+        page = page_of(browser)
+        page.goto(f"{server.url}#finds")
+        slow(page, SLOWED)
+        taken = _take_in(page)
+        anew = []
+        for _ in range(times // 2):
+            page.reload()
+            anew.append(page.evaluate(OPEN_ANEW))
+        again = [page.evaluate(OPEN) for _ in range(times)]
+        searched = [page.evaluate(SEARCH, typed) for _ in range(2) for typed in TYPED]
+    return [
+        Record("taken in", taken, "ms"),
+        *spread("list of a fresh page", anew),
+        *spread("list again", again),
+        *spread("search", searched),
+    ]
 
 
-def _measured(browser, url: str, slower: int) -> dict[str, tuple[float, float]]:
-    page = browser.new_context(viewport={"width": 390, "height": 844}).new_page()
-    page.set_default_timeout(120_000)
-    page.goto(f"{url}#finds")
-    session = page.context.new_cdp_session(page)
-    session.send("Emulation.setCPUThrottlingRate", {"rate": slower})
-    taken = _take_in(page)
-    anew = []
-    for _ in range(TIMES // 2):
-        page.reload()
-        anew.append(page.evaluate(OPEN_ANEW))
-    again = [page.evaluate(OPEN) for _ in range(TIMES)]
-    searched = [page.evaluate(SEARCH, typed) for _ in range(2) for typed in TYPED]
-    names = (f"{FINDS} finds: taken in", "list of a fresh page", "list again", "search")
-    every = ([taken], anew, again, searched)
-    return {
-        name: (statistics.median(times), max(times))
-        for name, times in zip(names, every, strict=True)
-    }
-
-
-def _take_in(page) -> float:
+def _take_in(page: Page) -> float:
     """Chosen, seen and said yes to; the milliseconds from the yes on."""
     file = {"name": "full.json", "mimeType": "application/json", "buffer": full()}
     page.locator("#log-file").set_input_files(file)
@@ -123,8 +104,3 @@ def _take_in(page) -> float:
     page.locator("[data-act=take-in]").click()
     page.get_by_text(f"{FINDS} finds were taken in.").wait_for()
     return page.evaluate("performance.now()") - start
-
-
-if __name__ == "__main__":
-    for name, (median, worst) in measure().items():
-        print(f"{name}: {median:.0f} ms, at most {worst:.0f} ms")

@@ -48,7 +48,12 @@ def test_two_builds_are_the_same_bytes(tmp_path):
     assert len(one) > 40
 
 
+SERVERS = ("/form.css", "/verdict.css", "/judge.css")
+"""Styles of pages that only a server can answer with."""
+
+
 def test_worker_keeps_every_file_by_its_hash():
+    """But for what is of no use without a server."""
     made = built()
     build, kept = worker(made)
     found = {entry["url"]: (entry["sha256"], entry["bytes"]) for entry in kept}
@@ -57,7 +62,7 @@ def test_worker_keeps_every_file_by_its_hash():
     assert found == {
         address(path): (integrity(body), len(body))
         for path, body in made.files.items()
-        if path not in ("sw.js", "_headers")
+        if path not in ("sw.js", "_headers") and not path.endswith(SERVERS)
     }
     assert [entry["url"] for entry in kept] == sorted(found)
 
@@ -150,8 +155,8 @@ def test_examples_come_along():
     made = built()
     worked = json.loads(made.files[f"v/{made.build}/vectors.json"])
 
-    assert [each["guide"]["id"] for each in worked] == ["tarn-corncrake"]
-    assert len(worked[0]["cases"]) == 2 * len(guide().years) + 3
+    assert [each["guide"] for each in worked] == ["tarn-corncrake"]
+    assert len(worked[0]["cases"]) == 6
 
 
 def test_budget_counts_what_the_page_asks_for():

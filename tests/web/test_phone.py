@@ -141,7 +141,11 @@ def test_examples_reach_into_every_corner(client):
     (worked,) = client.get("/v/dev/vectors.json").get_json()
     cases = worked["cases"]
     items = [case["find"]["items"][0] for case in cases]
+    unread = [len(guide().clues) - len(item["readings"]) for item in items]
 
+    assert 0 in unread
+    assert any(unread)
+    assert any(case["verdict"]["next"] for case in cases)
     assert any(item["gone"] for item in items)
     assert any(reading is None for item in items for _, reading in item["readings"])
     assert any(item["member"] for item in items)

@@ -1,6 +1,6 @@
 import re
 import subprocess
-from itertools import combinations
+from itertools import chain, combinations
 from pathlib import Path
 
 import pytest
@@ -108,6 +108,23 @@ def test_no_module_is_in_two_scripts():
     assert "$dealing_offer" in made[3]
     assert "$practice_round" in made[4]
     assert "$guests_fit" in made[5]
+
+
+def test_scripts_give_what_others_take():
+    """Each name is used where it is taken, and taken by somebody where it is given."""
+    made = [script(STATIC, entry) for entry in SCRIPTS]
+    lines = [re.sub(r"^(im|ex)port \{.*$", "", text, flags=re.M) for text in made]
+    taken = [re.findall(r"\$\w+", "".join(_heads("import", text))) for text in made]
+    given = [re.findall(r"\$\w+", "".join(_heads("export", text))) for text in made]
+
+    assert all(taken[1:])
+    assert set(chain(*taken)) == set(chain(*given))
+    for names, text in zip(taken, lines, strict=True):
+        assert set(names) <= set(re.findall(r"\$\w+", text))
+
+
+def _heads(word: str, text: str) -> list[str]:
+    return re.findall(rf"^{word} \{{.*$", text, re.M)
 
 
 def test_script_asks_for_none_that_it_does_not_need():
