@@ -4,11 +4,12 @@ import os
 import subprocess
 
 import pytest
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import expect, sync_playwright
 from selenium.webdriver import WebKitGTK, WebKitGTKOptions
 from selenium.webdriver.webkitgtk.service import Service
 
 import firefox as debian
+from installed import installed
 from serving import Host, Server
 
 CHROMIUM = "/usr/bin/chromium"
@@ -23,7 +24,13 @@ QUIET = (
 
 WEBKIT = "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser"
 WEBKIT_DRIVER = "/usr/bin/WebKitWebDriver"
+XVFB = "/usr/bin/Xvfb"
 SIZE = (390, 844)
+
+PATIENCE = 30_000
+"""How long, in ms, a state may take to come: a busy machine is not a fault."""
+
+expect.set_options(timeout=PATIENCE)
 
 
 @pytest.fixture(scope="session")
@@ -64,12 +71,12 @@ def launch(playwright, tmp_path):
             open_now.pop().close()
         context = playwright.chromium.launch_persistent_context(
             tmp_path / "profile",
-            executable_path=CHROMIUM,
+            executable_path=installed(CHROMIUM),
             args=[*QUIET, *args],
             viewport={"width": size[0], "height": size[1]},
             **options,
         )
-        context.set_default_timeout(15_000)
+        context.set_default_timeout(PATIENCE)
         open_now.append(context)
         return context.pages[0]
 
@@ -95,7 +102,7 @@ def launch_firefox(playwright, tmp_path):
             channel="moz-firefox",
             viewport={"width": size[0], "height": size[1]},
         )
-        context.set_default_timeout(15_000)
+        context.set_default_timeout(PATIENCE)
         open_now.append(context)
         return context.pages[0]
 
@@ -109,7 +116,7 @@ def display():
     """A screen that nobody sees; the number is the server's own choice."""
     read, write = os.pipe()
     screen = subprocess.Popen(
-        ["Xvfb", "-displayfd", str(write), "-screen", "0", "800x900x24"],
+        [installed(XVFB), "-displayfd", str(write), "-screen", "0", "800x900x24"],
         pass_fds=[write],
         stderr=subprocess.DEVNULL,
     )
@@ -125,14 +132,14 @@ def display():
 def webkit(display):
     """A WebKitGTK window. As root, WebKit's own sandbox has to be off."""
     options = WebKitGTKOptions()
-    options.binary_location = WEBKIT
+    options.binary_location = installed(WEBKIT)
     options.add_argument("--automation")
     environment = {
         **os.environ,
         "DISPLAY": display,
         "WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS": "1",
     }
-    driver = WebKitGTK(options, Service(WEBKIT_DRIVER, env=environment))
+    driver = WebKitGTK(options, Service(installed(WEBKIT_DRIVER), env=environment))
     driver.set_window_size(*SIZE)
     yield driver
     driver.quit()

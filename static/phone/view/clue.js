@@ -59,7 +59,10 @@ export function drawClue(root, data) {
   drawRest(slot(asked, "rest"), data);
   light(slot(asked, "scene"), [clue.spot]);
   asked.removeAttribute("data-chosen");
-  asked.classList.toggle("question--typed", clue.kind.name !== "choice");
+  const typed = clue.kind.name !== "choice";
+  asked.classList.toggle("question--typed", typed);
+  // What is typed is taken where it is typed; the keys go the same way as the eyes.
+  slot(asked, typed ? "rest" : "answers").after(slot(asked, "last"));
   asked.classList.toggle("question--wordy", clue.ask.length > WORDY);
   asked.classList.toggle("question--told", where.length > TOLD);
   drawAnswers(set(slot(asked, "answers"), { class: answersClass(clue) }), data);

@@ -101,7 +101,7 @@ export function openPrices(root, going = true) {
 
 /** @param {Field} field @param {readonly string[]} [grades] */
 function drawField({ key, label, kind, all = false }, grades = []) {
-  const id = `own-${key.replace("/", "-")}`;
+  const id = `deal-${key.replace("/", "-")}`;
   const made = piece("offer-field", { name: label });
   made.classList.toggle("own--wide", all);
   set(slot(made, "name"), { for: id });

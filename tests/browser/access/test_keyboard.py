@@ -1,0 +1,74 @@
+"""From Home to a verdict and back by keys alone, the focus always there to be seen."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+from access.tabbing import HERE
+from steps import heading, open_kept
+
+MOST = 60
+"""Presses of Tab to anything on a screen."""
+
+
+def press_to(page: Page, name: str) -> None:
+    """Tabs to what is called so; on the way the focus is never lost nor hidden."""
+    for _ in range(MOST):
+        page.keyboard.press("Tab")
+        here = page.evaluate(HERE)
+        assert here, f"the focus was lost on the way to {name}"
+        assert not [each for each in here["wrong"] if each.startswith("hidden")]
+        text = "document.activeElement.textContent.trim() || document.activeElement.id"
+        if re.search(name, page.evaluate(text)):
+            return
+    raise AssertionError(f"no way by keys to {name}")
+
+
+def on_heading(page: Page, screen: str) -> None:
+    expect(page.locator(f"[data-screen={screen}] h1")).to_be_focused()
+
+
+def test_keys_lead_to_a_verdict_and_back(page, site, said):
+    """A choice by arrow keys, a code by letters, a measure, a claim, and home again."""
+    open_kept(page, site.url)
+    press_to(page, "^Start looking$")
+    page.keyboard.press("Enter")
+    on_heading(page, "look")
+    asked = heading(page).inner_text()
+    page.keyboard.press("Tab")
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Enter")
+    expect(heading(page)).not_to_have_text(asked)
+    on_heading(page, "look")
+
+    press_to(page, "^Whole object$")
+    page.keyboard.press("Enter")
+    on_heading(page, "places")
+    press_to(page, "Hosel code")
+    page.keyboard.press("Enter")
+    on_heading(page, "look")
+    page.keyboard.type("c724")
+    asked = heading(page).inner_text()
+    press_to(page, "^Take this code$")
+    page.keyboard.press("Enter")
+    expect(heading(page)).not_to_have_text(asked)
+    on_heading(page, "look")
+
+    press_to(page, "^Verdict$")
+    page.keyboard.press("Enter")
+    on_heading(page, "verdict")
+    press_to(page, "^Write to the seller$")
+    page.keyboard.press("Enter")
+    on_heading(page, "seller")
+    page.keyboard.press("Shift+Tab")
+    page.go_back()
+    on_heading(page, "verdict")
+    page.keyboard.press("Shift+Tab")
+    while page.evaluate("document.activeElement.className") != "top__home":
+        assert page.evaluate(HERE)
+        page.keyboard.press("Shift+Tab")
+    page.keyboard.press("Enter")
+
+    on_heading(page, "home")
+    expect(page.get_by_text("Left open: 2 readings")).to_be_visible()
+    assert said == []
