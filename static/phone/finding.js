@@ -13,7 +13,7 @@ import { keep, last as lastOpen, rememberLast, taken } from "./keeping.js";
 import { addMembers, pick, rename } from "./members.js";
 import { isLater, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
 import { ALL, isSet, isTouched, reading } from "./scope.js";
-import { drawScreen } from "./screens.js";
+import { drawScreen, followBar } from "./screens.js";
 import { letter, startSeller } from "./seller.js";
 import * as session from "./session.js";
 import { opened, ShelfError } from "./shelf.js";
@@ -366,6 +366,7 @@ export const keepOpen = async () => now && keep(now);
 export async function start() {
   const { wanted } = document.documentElement.dataset;
   listenAll();
+  followBar();
   startCheck(screenOf("check"), failed);
   last = startLater();
   last.then((guests) => (guests ? arrived("guests") : undefined)).catch(failed);

@@ -85,6 +85,14 @@ export function drawScreen(screen, data, arriving) {
   if (arriving) arrive(screen);
 }
 
+/** Leaves as much room at the end of the page as the bar covers, whatever its words take. */
+export function followBar() {
+  const room = (/** @type {number} */ high) =>
+    document.documentElement.style.setProperty("--covered", `${high}px`);
+  const bar = at("[data-bar]");
+  new ResizeObserver(() => room(bar.offsetHeight)).observe(bar);
+}
+
 /** @param {string} screen @param {any} data @param {boolean} arriving */
 function drawFind(screen, data, arriving) {
   const root = screenOf(screen);

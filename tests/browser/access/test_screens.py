@@ -1,4 +1,8 @@
-"""Every state of every screen: for any eyes, any hands, any size of screen and text."""
+"""Every state of every screen: for any eyes, any hands, any size of screen and text; by
+the rules of HTML as it lies in the browser, and with nothing refused by the policy.
+
+One walk through all of them is behind these tests, so they lie in one file.
+"""
 
 import re
 
@@ -6,6 +10,24 @@ import pytest
 
 from access.pages import PAGES
 from access.states import APP
+from access.validity import wrong_pages
+
+JOURNEY = (
+    "home, a first visit",
+    "a code",
+    "a size off a photo",
+    "an offer",
+    "a kept find with photos",
+    "the file of all finds",
+    "what is in a file",
+    "what a round told",
+    "a guide that was added",
+    "home after the update",
+)
+"""What the walk passes, in this order."""
+
+# It waits, hidden, for the photo that somebody chooses.
+NO_PHOTO = re.compile(r'<img class="stage__photo"(?![^>]* src=)[^>]*>')
 
 
 @pytest.mark.parametrize("state", APP, ids=str)
@@ -46,3 +68,34 @@ def test_names_of_states_are_told_apart():
     names = [str(each) for each in (*APP, *PAGES)]
 
     assert len({*names}) == len(names)
+
+
+def test_nothing_is_refused_on_the_way(walked):
+    """From the first visit to an update: no refusal, no error on the console."""
+    assert walked.said == []
+
+
+def test_nothing_is_refused_beside_the_app(beside):
+    # An answer that refuses a form is told on the console, too.
+    assert [each for each in beside.said if "400 (BAD REQUEST)" not in each] == []
+
+
+def test_walk_is_a_whole_journey():
+    names = iter([str(state) for state in APP])
+
+    assert all(name in names for name in JOURNEY)
+
+
+@pytest.fixture(scope="module")
+def pages(walked, beside, bundle, tmp_path_factory):
+    """The pages of the build, and what scripts and servers made of them."""
+    folder = tmp_path_factory.mktemp("live")
+    live = [*walked.pages.values(), *beside.pages.values()]
+    for place, text in enumerate(live):
+        (folder / f"{place}.html").write_text(NO_PHOTO.sub("", text))
+    return [*bundle.glob("*.html"), *sorted(folder.glob("*.html"))]
+
+
+def test_pages_are_valid(pages):
+    assert len(pages) > 60
+    assert wrong_pages(pages) == []

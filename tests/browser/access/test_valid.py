@@ -1,35 +1,9 @@
-"""HTML and CSS by the rules: every file of the build, and each state as it lies in the
-browser. The Nu Html Checker reads pages, css-tree style sheets.
-"""
-
-import json
-import re
-import subprocess
-from pathlib import Path
+"""CSS by the rules, and broken pages and sheets that are refused."""
 
 import pytest
 
-import checkers
+from access.validity import wrong_pages, wrong_styles
 from fieldid.paths import STATIC
-
-# It waits, hidden, for the photo that somebody chooses.
-NO_PHOTO = re.compile(r'<img class="stage__photo"(?![^>]* src=)[^>]*>')
-CSS = Path(__file__).with_name("csscheck.js")
-
-
-@pytest.fixture(scope="module")
-def pages(walked, beside, bundle, tmp_path_factory):
-    """The pages of the build, and what scripts and servers made of them."""
-    folder = tmp_path_factory.mktemp("live")
-    live = [*walked.pages.values(), *beside.pages.values()]
-    for place, text in enumerate(live):
-        (folder / f"{place}.html").write_text(NO_PHOTO.sub("", text))
-    return [*bundle.glob("*.html"), *sorted(folder.glob("*.html"))]
-
-
-def test_pages_are_valid(pages):
-    assert len(pages) > 60
-    assert wrong_pages(pages) == []
 
 
 def test_styles_are_valid(bundle, standing):
@@ -72,24 +46,3 @@ def test_broken_style_is_refused(broken, tmp_path):
     sheet.write_text(broken)
 
     assert wrong_styles([sheet])
-
-
-def wrong_pages(pages: list[Path]) -> list[str]:
-    """The errors in pages; what the checker only advises is no error."""
-    # Deep pages need a deep stack.
-    java = ("java", "-Xss64m", "-jar", str(checkers.path(checkers.NU)))
-    asked = (*java, "--format", "json", "--stdout", *map(str, pages))
-    told = subprocess.run(asked, capture_output=True, text=True, check=False)
-    return [
-        f"{Path(each.get('url', '')).name}: {each['message']}"
-        for each in json.loads(told.stdout)["messages"]
-        # Of styles css-tree knows more, and younger ones.
-        if each["type"] != "info" and not each["message"].startswith("CSS:")
-    ]
-
-
-def wrong_styles(sheets: list[Path]) -> list[str]:
-    tree = str(checkers.path(checkers.CSS))
-    asked = ("node", str(CSS), tree, *map(str, sheets))
-    told = subprocess.run(asked, capture_output=True, text=True, check=True)
-    return told.stdout.splitlines()
