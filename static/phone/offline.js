@@ -100,10 +100,11 @@ function reloadOnce(save) {
   let controlled = Boolean(navigator.serviceWorker.controller);
   let leaving = false;
   navigator.serviceWorker.addEventListener("controllerchange", async () => {
-    // The first worker ever takes a page that is whole already.
+    // The first worker ever takes a page that is whole already; and who clears the
+    // browser's data leaves a page without a worker, which alone still has the find.
     const isFirst = !controlled;
-    controlled = true;
-    if (isFirst || leaving) return;
+    controlled = Boolean(navigator.serviceWorker.controller);
+    if (isFirst || leaving || !controlled) return;
     leaving = true;
     try {
       await save();

@@ -36,6 +36,7 @@ self.addEventListener("fetch", (event) => {
 
 // Never takes over by itself: an open page still needs the build that it came from.
 async function install() {
+  if (!FILES.length) return forget();
   isFirst = !self.registration.active;
   try {
     await keep(FILES);
@@ -132,6 +133,12 @@ async function mend() {
   // What cannot be fetched now is still missing when it is counted again.
   await keep(broken).catch(() => {});
   return verify();
+}
+
+// Without a worker the browser's own cache answers, which goes on with the app's page for
+// weeks where a host names no age. A failure throws: the browser will try again.
+async function forget() {
+  await fetch(SCOPE, { cache: "reload", credentials: "same-origin" });
 }
 
 // Removes older builds, once no page that is open says that it came from one.

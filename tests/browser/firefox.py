@@ -23,6 +23,8 @@ from trio_websocket import (
     serve_websocket,
 )
 
+from installed import installed
+
 FIREFOX = "/usr/bin/firefox-esr"
 UNKNOWN = "emulation.setMediaFeaturesOverride"
 DOWNLOADS = ("browsingContext.downloadWillBegin", "browsingContext.downloadEnd")
@@ -57,6 +59,7 @@ def profile(folder: Path) -> Path:
 
 def program(folder: Path) -> Path:
     """This file as a program, as Playwright takes a browser."""
+    installed(FIREFOX)
     made = folder / "firefox"
     called = shlex.join([sys.executable, str(Path(__file__).resolve())])
     made.write_text(f'#!/bin/sh\nexec {called} "$@"\n')

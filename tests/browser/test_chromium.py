@@ -2,10 +2,13 @@
 
 import json
 import re
+from functools import partial
 
 import pytest
 from playwright.sync_api import Error, expect
 
+from drivers import Played
+from journey import walk
 from serving import TRIED
 from steps import (
     go_to_verdict,
@@ -17,42 +20,11 @@ from steps import (
     tap_first,
 )
 
-SIZES = [(390, 844), (320, 568)]
+SMALL = (320, 568)
 
 
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
-def test_verdict_is_reached_without_signal(server, launch, size):
-    """Install, stop the server, restart the browser, answer, undo, close in the
-    middle, go on, and read the verdict.
-    """
-    open_kept(launch(size), server.url)
-    server.stop()
-
-    page = launch(size)
-    page.goto(server.url)
-    start(page)
-    asked = [tap_first(page) for _ in range(3)]
-    lead = status(page)
-    tap_first(page)
-    page.get_by_role("button", name="Undo").click()
-    expect(page.locator("[data-status]")).to_have_text(lead)
-    fourth = heading(page).inner_text()
-
-    page = launch(size)
-    page.goto(server.url)
-    page.get_by_role("link", name=re.compile("Go on")).click()
-    expect(heading(page)).to_have_text(fourth)
-    assert status(page) == lead
-    assert len({*asked, fourth}) == 4
-
-    for _ in range(3):
-        tap_first(page)
-    go_to_verdict(page)
-    headline = page.locator("[data-screen=verdict] [data-heading]").inner_text()
-    assert re.search(r"19[56]\d", headline)
-    assert re.search(r"\d\s%", headline)
-    verdict = page.locator("[data-screen=verdict]")
-    expect(verdict.get_by_text("Invented for demonstration")).to_be_visible()
+def test_chromium_needs_no_signal(bundle, standing, launch):
+    walk(Played(partial(launch, SMALL)), bundle)
 
 
 def test_journey_fails_without_the_cache(server, launch):

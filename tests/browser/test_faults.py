@@ -1,20 +1,31 @@
-"""When something is broken on the phone: a sentence, and never a blank page."""
+"""When something is broken on the phone: a sentence, and never a blank page.
 
-import functools
-import http.server
+`faults.TESTED` says which test makes which fault.
+"""
+
+import ast
 import json
 import re
-import shutil
-import threading
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
-from serving import Host
-from steps import heading, open_kept, start, status, tap_first
+from faults import TESTED, expect_kept
+from finds import FULL_DISK
+from steps import open_kept, start, status, tap_first
 
 BANNER = "[data-banner]"
 KEEP_OUT = {"service_workers": "block"}
+
+
+def test_every_fault_has_its_test():
+    here = Path(__file__).parent
+    for fault, place in TESTED.items():
+        file, name = place.split("::")
+        text = (here / f"test_faults{file and '_' + file}.py").read_text()
+        names = [each.name for each in ast.parse(text).body if hasattr(each, "name")]
+        assert name in names, f"{fault}: there is no {place}"
 
 
 def test_guide_of_newer_format_is_told(standing, launch):
@@ -65,10 +76,7 @@ def test_blocked_storage_leaves_the_questions(standing, launch, broken):
 
 def test_full_disk_leaves_the_questions(standing, launch):
     page = launch()
-    page.add_init_script(
-        """IDBObjectStore.prototype.put = () => {
-             throw new DOMException("full", "QuotaExceededError") }"""
-    )
+    page.add_init_script(f"({FULL_DISK})()")
     page.goto(standing.url)
     start(page)
     tap_first(page)
@@ -119,7 +127,7 @@ def test_unreadable_draft_is_told_and_kept(standing, launch, spoil, sentence):
     open_kept(page, standing.url)
     start(page)
     tap_first(page)
-    page.wait_for_timeout(500)
+    expect_kept(page, 1)
     page.evaluate(SPOIL, spoil)
 
     page = launch()
@@ -145,51 +153,3 @@ def test_unreadable_draft_is_told_and_kept(standing, launch, spoil, sentence):
         }"""
     )
     assert json.dumps(next(iter(spoil.values()))) in json.dumps(kept)
-
-
-def test_flipped_byte_keeps_the_old_build(standing, bundle, launch, tmp_path):
-    """An update that arrives broken is not taken: the app goes on without signal."""
-    copy = tmp_path / "site"
-    shutil.copytree(bundle, copy)
-    server = Host(copy)
-    page = launch()
-    open_kept(page, server.url)
-    port = server.port
-    server.stop()
-
-    worker = copy / "sw.js"
-    worker.write_text(worker.read_text().replace("sha256-", "sha256-AAAA", 1))
-    broken = Broken(copy, port)
-    page = launch()
-    page.goto(server.url)
-    page.evaluate(
-        "navigator.serviceWorker.ready.then((r) => r.update()).catch(() => 0)"
-    )
-    page.wait_for_timeout(1500)
-    broken.stop()
-    shutil.rmtree(copy)
-
-    page = launch()
-    page.goto(server.url)
-    start(page)
-    tap_first(page)
-    expect(heading(page)).to_be_visible()
-
-
-class Broken:
-    """A dumb web host: it serves what lies there, right or wrong."""
-
-    def __init__(self, folder, port):
-        class Quiet(http.server.SimpleHTTPRequestHandler):
-            def log_message(self, *_):
-                """Says nothing."""
-
-        handler = functools.partial(Quiet, directory=str(folder))
-        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", port), handler)
-        self.thread = threading.Thread(target=self.server.serve_forever)
-        self.thread.start()
-
-    def stop(self):
-        self.server.shutdown()
-        self.server.server_close()
-        self.thread.join()

@@ -1,8 +1,9 @@
-"""The log in Firefox: the journeys of a find that must not be lost in any engine."""
+"""Firefox: the journey without signal, and a find with its photo."""
 
 from playwright.sync_api import expect
 
 import photofiles
+from drivers import Played
 from finds import (
     ALL_ROWS,
     WIPE,
@@ -18,14 +19,20 @@ from finds import (
     said,
     unpacked,
 )
-from steps import go, heading, start, tap_first
+from journey import walk
 
 PHOTO = photofiles.camera_photo(6, size=(2400, 1800))
+
+
+def test_firefox_needs_no_signal(bundle, standing, launch_firefox):
+    walk(Played(launch_firefox), bundle)
 
 
 def test_find_with_its_photo_outlives_firefox(server, launch_firefox, tmp_path):
     """Reloaded and started again without any server; then out, wiped and back in."""
     page = launch_firefox()
+    complaints = []
+    page.on("pageerror", lambda error: complaints.append(str(error)))
     kept(page, server.url)
     # Set by a script, as elsewhere, a text is not taken for typed.
     field(page, "Title").press_sequentially("Iron from the barn")
@@ -37,6 +44,7 @@ def test_find_with_its_photo_outlives_firefox(server, launch_firefox, tmp_path):
     server.stop()
     page.reload()
     expect(entry(page).locator(".shot img")).to_have_js_property("naturalWidth", 1200)
+    assert complaints == []
     page = launch_firefox()
     page.goto(f"{server.url}#finds")
     expect(rows(page)).to_contain_text("Iron from the barn")
@@ -53,21 +61,3 @@ def test_find_with_its_photo_outlives_firefox(server, launch_firefox, tmp_path):
     _, photos = unpacked(first)
     assert page.evaluate(ALL_ROWS) == before
     assert [*photos.values()] == [bytes(data) for _, data in before]
-
-
-def test_questions_go_on_in_firefox(standing, launch_firefox):
-    page = launch_firefox()
-    complaints = []
-    page.on("pageerror", lambda error: complaints.append(str(error)))
-    page.goto(standing.url)
-    start(page)
-    for _ in range(4):
-        asked = tap_first(page)
-    shown = heading(page).inner_text()
-    page.wait_for_timeout(500)
-    page.reload()
-    expect(heading(page)).to_have_text(shown)
-    go(page, "#verdict")
-
-    assert shown != asked
-    assert complaints == []

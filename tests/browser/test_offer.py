@@ -6,6 +6,7 @@ from pathlib import Path
 
 from playwright.sync_api import Locator, Page, expect
 
+from faults import BUSY_DISK
 from fieldid.engine import Find, prepare
 from fieldid.engine.deal import Deal
 from fieldid.engine.find import Item
@@ -170,6 +171,23 @@ def test_prices_stay_and_the_asked_price_goes(standing, launch):
     page.reload()
     expect(box(page, "margin")).to_have_value("20")
     expect(box(page, "asked")).to_have_value("")
+
+
+def test_reload_loses_nothing_that_was_typed(standing, launch):
+    """Neither what a busy disk has not taken yet, nor what is still being typed."""
+    page = launch()
+    opened(page, standing.url)
+    page.evaluate(BUSY_DISK)
+    write(page, "worth/1957", "200")
+    write(page, "margin", "25")
+    box(page, "asked").fill("28")
+    page.reload()
+
+    expect(box(page, "asked")).to_have_value("28")
+    expect(box(page, "margin")).to_have_value("25")
+    expect(box(page, "worth/1957")).to_have_value("200")
+    expect(part(page, "whose")).to_contain_text("Your own prices")
+    expect(part(page, "advice")).to_have_text("Buy")
 
 
 def test_kept_find_has_the_asked_price(standing, launch):

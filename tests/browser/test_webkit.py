@@ -1,140 +1,77 @@
-"""The same journey in WebKitGTK, the engine that phones with an apple on them use.
-
-Its automation keeps nothing between sessions, so the app is reloaded rather than the
-browser restarted; the server is really stopped all the same.
+"""WebKitGTK, the engine of phones with an apple on them: the journey without signal,
+a set, and a find with its photo.
 """
 
 import re
-import time
-
-from selenium.webdriver.common.by import By
-from selenium.webdriver.support.wait import WebDriverWait
 
 import photofiles
-from serving import TRIED
+from drivers import Selected
+from journey import answer, open_kept, start, walk
 
-START = f"[data-guide-card={TRIED}] [data-act=start]"
-
-
-def shown(driver, css):
-    return [e for e in driver.find_elements(By.CSS_SELECTOR, css) if e.is_displayed()]
-
-
-def wait(driver, what, *, seconds=30):
-    return WebDriverWait(driver, seconds, poll_frequency=0.1).until(lambda _: what())
-
-
-def tap(driver, element):
-    driver.execute_script("arguments[0].scrollIntoView({block: 'center'})", element)
-    element.click()
-
-
-def question(driver):
-    return shown(driver, "[data-screen=look] [data-heading]")
-
-
-def answer(driver):
-    """The first drawn answer, or "can't tell" where something has to be typed."""
-    before = question(driver)[0].text
-    typed = shown(driver, ".keypad, #size")
-    tap(driver, shown(driver, "label.answer")[-2 if typed else 0])
-    wait(driver, lambda: question(driver) and question(driver)[0].text != before)
+TITLE = "Iron from the barn"
+# What lies in the log, photos by their number of bytes; a Blob would have no such.
+LYING = """() => new Promise((done, failed) => {
+  const opening = indexedDB.open("fieldid");
+  opening.onerror = () => failed(opening.error);
+  opening.onsuccess = () => {
+    const photos = opening.result.transaction("photos").objectStore("photos").getAll();
+    photos.onsuccess = () => {
+      opening.result.close();
+      done(photos.result.map(({ bytes }) => bytes.byteLength));
+    };
+  };
+})"""
+# What a file is chosen with must be seen by the driver.
+SHOW = "(css) => { document.querySelector(css).hidden = false; }"
+GALLERY = "[data-slot=from-gallery]"
 
 
-def home(driver, url):
-    """Opens Home and waits until it is still: what it says on top moves the cards, and
-    the driver taps where a card was.
-    """
-    driver.get(url)
-    badge = driver.find_element(By.CSS_SELECTOR, "[data-ready]")
-    wait(driver, lambda: "ready for no signal" in badge.text.lower())
-
-
-def test_verdict_is_reached_without_signal_in_webkit(server, webkit):
-    home(webkit, server.url)
-    server.stop()
-
-    webkit.refresh()
-    tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
-    wait(webkit, lambda: question(webkit))
-    for _ in range(2):
-        answer(webkit)
-    middle, lead = question(webkit)[0].text, shown(webkit, "[data-status]")[0].text
-    time.sleep(0.5)
-    webkit.refresh()
-    wait(webkit, lambda: question(webkit) and question(webkit)[0].text == middle)
-    assert shown(webkit, "[data-status]")[0].text == lead
-
-    for _ in range(3):
-        answer(webkit)
-    webkit.execute_script("location.hash = '#verdict'")
-    headline = wait(webkit, lambda: shown(webkit, "[data-screen=verdict] h1"))[0].text
-    assert re.search(r"19[56]\d", headline)
-    assert re.search(r"\d\s%", headline)
+def test_webkit_needs_no_signal(bundle, standing, webkit):
+    walk(Selected(webkit), bundle)
 
 
 def test_set_is_entered_and_judged_in_webkit(standing, webkit):
-    home(webkit, standing.url)
-    tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
-    wait(webkit, lambda: question(webkit))
-    tap(webkit, shown(webkit, "a[href='#set']")[0])
-    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=sold]"))[0])
-    wait(webkit, lambda: len(shown(webkit, ".tile[aria-pressed=true]")) == 7)
-    webkit.execute_script("location.hash = '#look'")
-    wait(webkit, lambda: shown(webkit, "[data-row] .row__cell"))
-    answer(webkit)
-    assert len(shown(webkit, ".row__cell--read")) == 7
-    webkit.execute_script("location.hash = '#verdict'")
+    phone = Selected(webkit)
+    open_kept(phone, standing.url)
+    start(phone)
+    phone.tap("a[href='#set']")
+    phone.tap("[data-act=sold]")
+    phone.until(lambda: len(phone.texts(".tile[aria-pressed=true]")) == 7)
+    phone.go("#look")
+    phone.text("[data-row] .row__cell")
+    answer(phone)
+    assert len(phone.texts(".row__cell--read")) == 7
+    phone.go("#verdict")
 
-    rows = wait(webkit, lambda: shown(webkit, ".of-set"))
+    rows = phone.until(lambda: phone.texts(".of-set"))
     assert len(rows) == 7
-    assert re.search(r"19[56]\d", rows[0].text)
-
-
-# What lies in the log, photos by their number of bytes; a Blob would have no such.
-LYING = """const done = arguments[arguments.length - 1];
-const opening = indexedDB.open("fieldid");
-opening.onsuccess = () => {
-  const photos = opening.result.transaction("photos").objectStore("photos").getAll();
-  photos.onsuccess = () => {
-    opening.result.close();
-    done(photos.result.map(({ bytes }) => bytes.byteLength));
-  };
-};"""
-
-
-def said(driver, css, text):
-    """Waits until this is said at the place."""
-    wait(driver, lambda: any(text in each.text for each in shown(driver, css)))
+    assert re.search(r"19[56]\d", rows[0])
 
 
 def test_find_with_its_photo_is_kept_in_webkit(standing, webkit, tmp_path):
     """Its automation is a private window, where a Blob in the database is an error."""
     photo = tmp_path / "photo.jpg"
     photo.write_bytes(photofiles.camera_photo(6, size=(2400, 1800)))
-    home(webkit, standing.url)
-    tap(webkit, wait(webkit, lambda: shown(webkit, START))[0])
-    wait(webkit, lambda: question(webkit))
-    answer(webkit)
-    webkit.execute_script("location.hash = '#verdict'")
-    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=keep]"))[0])
-    title = wait(webkit, lambda: shown(webkit, "[data-own=title]"))[0]
-    title.send_keys("Iron from the barn")
-    tap(webkit, shown(webkit, "[data-own=date]")[0])
-    said(webkit, ".entry__said p", "The title is saved.")
-    gallery = webkit.find_element(By.CSS_SELECTOR, "[data-slot=from-gallery]")
-    # What a file is chosen with must be seen by the driver.
-    webkit.execute_script("arguments[0].hidden = false", gallery)
-    gallery.send_keys(str(photo))
-    said(webkit, ".entry__said p", "The photo is added.")
-    [held] = webkit.execute_async_script(LYING)
-    webkit.refresh()
-    wait(webkit, lambda: shown(webkit, ".shot img"))
-    webkit.execute_script("location.hash = '#finds'")
-    tap(webkit, wait(webkit, lambda: shown(webkit, "[data-act=make-log]"))[0])
+    phone = Selected(webkit)
+    open_kept(phone, standing.url)
+    start(phone)
+    answer(phone)
+    phone.go("#verdict")
+    phone.tap("[data-act=keep]")
+    phone.type("[data-own=title]", TITLE)
+    phone.until(lambda: phone.texts(".entry__said p") == ["The title is saved."])
+    phone.ask(SHOW, GALLERY)
+    phone.hand_over(GALLERY, photo)
+    phone.until(lambda: phone.texts(".entry__said p") == ["The photo is added."])
+    [held] = phone.ask(LYING)
+    phone.reload()
+    phone.until(lambda: phone.texts(".shot img"))
+    phone.go("#finds")
+    phone.tap("[data-act=make-log]")
 
-    wait(webkit, lambda: shown(webkit, "[data-act=save-file]"))
-    name = shown(webkit, "[data-slot=file] [data-slot=name]")[0].text
-    size = int(re.search(r"\.zip, (\d+) kB", name)[1])
-    assert shown(webkit, ".kept__title")[0].text == "Iron from the barn"
-    assert 10 < held / 1000 < size < held / 1000 + 10
+    phone.text("[data-act=save-file]")
+    size = re.search(
+        r"\.zip, (\d+) kB", phone.text("[data-slot=file] [data-slot=name]")
+    )
+    assert phone.texts(".kept__title") == [TITLE]
+    assert 10 < held / 1000 < int(size[1]) < held / 1000 + 10

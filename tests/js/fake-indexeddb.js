@@ -5,9 +5,9 @@
 /**
  * A factory whose `faults` are spent one by one: `open` takes an error's name,
  * "silent", "late" (waits for `answerLate`) or "throw"; `put` an error's name, "forget"
- * or "throw" (refuses at once, as a full disk may); `commit` an error's name or "quiet"
- * (breaks off without an error); `transaction` and `delete` an error's name. Null is no
- * fault.
+ * or "throw" (refuses at once, as a full disk may); `commit` an error's name, "quiet"
+ * (breaks off without an error) or "never" (never ends); `transaction` and `delete` an
+ * error's name. Null is no fault.
  */
 export function fakeIndexedDB() {
   const disks = new Map();
@@ -130,6 +130,7 @@ function begin(disk, { names, mode, faults }) {
 
   function commit() {
     const fault = faults.commit.shift();
+    if (fault === "never") return undefined;
     return fault ? stop(fault) : end(() => transaction.oncomplete?.({}));
   }
 

@@ -168,6 +168,13 @@ test("an open that never answers is said", async () => {
   assert.equal(idb.log.opened, 1);
 });
 
+test("a transaction that never ends is said", async () => {
+  const { idb, store } = setUp({ patience: 20 });
+  idb.faults.commit.push("never");
+
+  await assert.rejects(store.saveDraft(irons), nothing("the storage does not answer"));
+});
+
 test("an open that answers late is used", async () => {
   const { idb, store } = setUp({ patience: 20 });
   idb.faults.open.push("late");

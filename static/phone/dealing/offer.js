@@ -12,6 +12,7 @@ import * as view from "../view/offer.js";
 import { drawDeal, drawPrices, fillPrices, forgetWrong, markWrong, openPrices } from "../view/offerfields.js";
 import { wantedLimit } from "../view/wantssay.js";
 import { FIELDS, isHabit, NO_HABITS } from "./dealsfields.js";
+import { left, untilDone } from "./left.js";
 import { answer, leaveAnswer } from "./offeranswer.js";
 import { askedIn, begun, check, pricesOf, standing, termsOf } from "./offershown.js";
 import { readAt, trouble, withTyped } from "./offertyped.js";
@@ -57,6 +58,7 @@ export function startOffer(root, app) {
     clearTimeout(typing);
     leaveAnswer();
   });
+  window.addEventListener("pagehide", () => takeTyped(root, app));
   document.addEventListener("visibilitychange", () => {
     if (document.hidden) return takeTyped(root, app);
     // Another page may have changed the prices.
@@ -73,7 +75,7 @@ export function drawOffer(root, wanted, app) {
     root.replaceChildren(view.frame());
   }
   shown.desk = desk;
-  inTurn(root, app, (now) => load(root, now));
+  inTurn(root, app, (now) => load(root, app, now));
 }
 
 const isHere = () => route(location.hash).screen === "offer";
@@ -86,10 +88,11 @@ function inTurn(root, app, work) {
   const now = /** @type {Shown} */ (shown);
   const say = (/** @type {string} */ why) => view.sayIn(root, why);
   turn = turn.then(() => attempt(() => work(now), say, app.failed));
+  return turn;
 }
 
-/** Reads what is kept, and fills the screen. @param {HTMLElement} root @param {Shown} now */
-async function load(root, now) {
+/** Reads what is kept, and fills the screen. @param {HTMLElement} root @param {App} app @param {Shown} now */
+async function load(root, app, now) {
   const { desk } = now;
   const { guide } = desk;
   const { own, unread } = await orElse(root, ownPrices(guide.id), now);
@@ -100,8 +103,21 @@ async function load(root, now) {
   if (shown !== now || now.desk !== desk) return;
   Object.assign(now, { own, unread, currency, wants });
   now.deal = { ...mine, condition: dealt.condition, costs: dealt.costs, asked: askedIn(now, dealt) };
-  if (!now.deals.size) drawFields(root, now);
+  const isNew = !now.deals.size;
+  if (isNew) drawFields(root, now);
   fill(root, now);
+  if (isNew) takeLeft(root, app, now);
+}
+
+/** Takes what a page before this one could not keep in time. @param {HTMLElement} root @param {App} app @param {Shown} now */
+function takeLeft(root, app, now) {
+  const ofFind = (/** @type {string} */ key) => now.deals.has(key) && !isHabit(key);
+  for (const [key, typed] of left(now.desk, ofFind)) {
+    const control = root.querySelector(`[data-own="${CSS.escape(key)}"]`);
+    if (!control) continue;
+    /** @type {Control} */ (control).value = typed;
+    take(root, app, /** @type {Control} */ (control));
+  }
 }
 
 /**
@@ -199,12 +215,13 @@ function take(root, app, control) {
   // Until it is taken in its turn, nothing else may be written there.
   control.defaultValue = typed;
   const { value } = readAt(here, key, typed, termsOf(here));
-  inTurn(root, app, async (now) => {
+  const done = inTurn(root, app, async (now) => {
     const deal = now.deals.get(key);
     if (deal) await changeDeal(root, now, deal, value);
     else await changePrices(root, now, /** @type {any} */ (now.prices.get(key)), value);
     if (control.value === typed) showTaken(control, standing(now, key));
   });
+  untilDone(here.desk, key, typed, done);
 }
 
 /** Takes what no tap elsewhere has ended yet. @param {HTMLElement} root @param {App} app */

@@ -21,7 +21,11 @@ const QUIET = DAY;
  * @param {string} when.now
  * @param {boolean} when.lasts whether the browser keeps the log for good
  */
-export function remind(entries, { exported, dismissed, now, lasts }) {
+export function remind(entries, { now, lasts, ...times }) {
+  // A clock that ran ahead once must not silence this until it is there again.
+  const [exported, dismissed] = [times.exported, times.dismissed].map((time) =>
+    time && time <= now ? time : null,
+  );
   const unsaved = entries.filter(({ changed }) => !exported || changed >= exported);
   if (unsaved.length === 0) return "";
   if (dismissed && between(dismissed, now) < QUIET) return "";

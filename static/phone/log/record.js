@@ -56,7 +56,7 @@ export function made(judged, { id, now }, own = {}) {
  * @param {string} now
  */
 export function changed(entry, own, now) {
-  return taken({ ...entry, ...only(own), changed: now });
+  return taken({ ...entry, ...only(own), changed: after(entry, now) });
 }
 
 /**
@@ -66,7 +66,16 @@ export function changed(entry, own, now) {
  * @param {string} now
  */
 export function judgedAgain(entry, judged, now) {
-  return taken({ ...entry, ...sealed(judged), judged: now, changed: now });
+  return taken({ ...entry, ...sealed(judged), judged: now, changed: after(entry, now) });
+}
+
+/**
+ * Now, but always after the change before: the last one counts, and a clock may have been
+ * set back meanwhile.
+ * @param {Entry} entry @param {string} now
+ */
+function after({ changed }, now) {
+  return now > changed ? now : new Date(Date.parse(changed) + 1).toISOString();
 }
 
 /**

@@ -1,0 +1,6 @@
+"""Where the modules of this folder are found, as `run.py` finds them by itself."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))
