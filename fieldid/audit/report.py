@@ -63,7 +63,9 @@ class Shaken:
     """
 
     clue: str
+    name: str
     option: str
+    label: str
     span: str
     share: float
     raised: float
@@ -189,7 +191,9 @@ def _one(run: Run, handle: Handle) -> Shaken:
     up, down = run.moves[handle, UP], run.moves[handle, DOWN]
     return Shaken(
         clue=clue.id,
+        name=clue.name,
         option=option.id,
+        label=option.label,
         span=spelled(span),
         share=span.share,
         raised=up.change / run.judged,

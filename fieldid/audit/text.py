@@ -112,7 +112,7 @@ def _shaken(audit: Audit) -> Iterator[str]:
         f"small, over {audit.judged} verdicts"
     )
     for each in audit.shaken:
-        yield f"  {each.clue} = {each.option} ({each.span}): {shaken_say(each)}"
+        yield f"  {each.name}, {each.label} ({each.span}): {shaken_say(each)}"
 
 
 def _aligned(rows: Sequence[Sequence[str]]) -> Iterator[str]:

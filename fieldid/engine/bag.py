@@ -66,7 +66,9 @@ def _member(told: Case, whole: SetPosterior, i: int, apart: Apart) -> MemberVerd
         outside=own.outside,
         replaced=part_states(tables, item, own),
         leading=leading(tables, own, first),
-        say=answer(tables, [item], own, first),
+        say=answer(
+            tables, [item], own, [each for each in told.found if each.item == i]
+        ),
         stray=whole.stray[i],
         stray_say=stray_say(told, whole, i),
         factor=weighed,

@@ -76,7 +76,7 @@ def raised(
 ) -> list[Raised]:
     """The red flags of one object's own; `best` is the years that lead."""
     return [
-        *(_conflict(tables, item, clash) for clash in clashes),
+        *_conflicts(tables, item, clashes),
         *_parts(tables, item, posterior),
         *(
             Raised("guide", _about(flag.when), ("", flag.say), ("", flag.ask))
@@ -130,23 +130,46 @@ def _claim(weighed: ClaimVerdict) -> Flag:
     )
 
 
-def _conflict(tables: Tables, item: Item, clash: Conflict) -> Raised:
-    places = (clash.first, clash.second)
-    first, second = (said(tables, item, k) for k in places)
-    parts = list(dict.fromkeys(_part(tables, k) for k in places))
+def _conflicts(tables: Tables, item: Item, clashes: Sequence[Conflict]) -> list[Raised]:
+    """One flag for all disagreements that ask the same."""
+    groups: dict[str, list[Conflict]] = {}
+    for clash in clashes:
+        groups.setdefault(_asked(tables, clash), []).append(clash)
+    return [_conflict(tables, item, asked, group) for asked, group in groups.items()]
+
+
+def _asked(tables: Tables, clash: Conflict) -> str:
+    """The question that a disagreement raises, without its end."""
     if brackets(tables.guide):
-        return Raised(
-            "disagree",
-            tuple(tables.guide.clues[k].id for k in places),
-            ("Two marks", f" do not go together: {first}, {second}. {MIXED}"),
-            ("Is all of it of one age, or was something added or renewed later", "?"),
-        )
-    return Raised(
-        "disagree",
-        tuple(tables.guide.clues[k].id for k in places),
-        ("Two readings", f" disagree: {first}, {second}."),
-        (f"Did anyone ever work on the {' or the '.join(parts)}", "?"),
-    )
+        return "Is all of it of one age, or was something added or renewed later"
+    parts = dict.fromkeys(_part(tables, k) for k in (clash.first, clash.second))
+    return f"Did anyone ever work on the {' or the '.join(parts)}"
+
+
+def _conflict(
+    tables: Tables, item: Item, asked: str, clashes: Sequence[Conflict]
+) -> Raised:
+    places = list(dict.fromkeys(k for c in clashes for k in (c.first, c.second)))
+    pairs = _pairs(tables, item, clashes)
+    many = len(clashes) > 1
+    if brackets(tables.guide):
+        who = "Marks" if many else "Two marks"
+        say = (who, f" do not go together: {pairs}. {MIXED}")
+    else:
+        say = ("Readings" if many else "Two readings", f" disagree: {pairs}.")
+    about = tuple(tables.guide.clues[k].id for k in places)
+    return Raised("disagree", about, say, (asked, "?"))
+
+
+def _pairs(tables: Tables, item: Item, clashes: Sequence[Conflict]) -> str:
+    """The readings that disagree; one that disagrees with several is told once."""
+    pairs = [(clash.first, clash.second) for clash in clashes]
+    one = next((k for k in pairs[0] if all(k in pair for pair in pairs)), None)
+    if len(pairs) > 1 and one is not None:
+        others = [second if first == one else first for first, second in pairs]
+        against = "; ".join(said(tables, item, k) for k in others)
+        return f"{said(tables, item, one)}, against {against}"
+    return "; ".join(", ".join(said(tables, item, k) for k in p) for p in pairs)
 
 
 def _part(tables: Tables, k: int) -> str:
@@ -158,6 +181,9 @@ def _parts(tables: Tables, item: Item, posterior: Posterior) -> list[Raised]:
     for p, part in enumerate(tables.guide.parts):
         share = replaced(posterior, p)
         if part.id in item.gone:
+            if p not in tables.part_of:
+                # It never spoke for a year.
+                continue
             why = _goes_with(tables, p)
             found.append(
                 Raised(

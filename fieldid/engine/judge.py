@@ -109,7 +109,7 @@ def _common(told: Case, said: Claim | None) -> Verdict:
         replaced=(),
         log_evidence=posterior.log_evidence,
         leading=leading(tables, posterior, told.first),
-        say=answer(tables, items, posterior, told.first),
+        say=answer(tables, items, posterior, told.found),
         runner_up=runner_up(told),
         built_say=built(months) if is_read(items) else "",
         weights=(),

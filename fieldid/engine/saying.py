@@ -111,9 +111,13 @@ def is_read(items: Sequence[Item]) -> bool:
 
 
 def answer(
-    tables: Tables, items: Sequence[Item], posterior: Weighed, first: int
+    tables: Tables,
+    items: Sequence[Item],
+    posterior: Weighed,
+    found: Sequence[Prospect],
 ) -> str:
-    """Which year it is, and how sure that is."""
+    """Which year it is, and how sure that is; `found` can still be looked at."""
+    first = ranked(posterior.years)[0]
     p, year = round9(posterior.years[first]), tables.guide.years[first].year
     if is_outside(posterior):
         p = posterior.outside
@@ -122,36 +126,58 @@ def answer(
         return "nothing read yet"
     if brackets(tables.guide):
         return _bracketed(tables, posterior)
-    both = level(posterior)
-    if both:
-        return _either(tables, posterior, both)
+    alike = level(posterior)
+    if len(alike) > 2:
+        return _many(posterior, alike, found)
+    if alike:
+        return _either(tables, posterior, alike, found)
     if p < CANNOT_TELL:
-        return f"cannot tell yet: {year} leads with {percent(p)}"
+        return f"{_cannot(found)}: {year} leads with {percent(p)}"
     if hundredth(p) < EVEN:
         return f"leaning to {year}: {percent(p)}, so more likely another"
     lead = f"{year}" if p >= SETTLED else f"leaning to {year}"
     return f"{lead}: {likely(p)}, {percent(p)}"
 
 
-def level(posterior: Weighed) -> tuple[int, int] | None:
-    """The places of the two likeliest years, where they and no third are told as
-    equally likely.
+def level(posterior: Weighed) -> tuple[int, ...]:
+    """The places of the likeliest years that are told as equally likely; none where
+    one leads.
     """
-    years = ranked(posterior.years)
-    best = posterior.years[years[0]]
-    alike = [y for y in years if within_a_point(best, posterior.years[y])]
-    if len(alike) != 2:
-        return None
-    return min(alike), max(alike)
+    best = max(posterior.years)
+    alike = [y for y, p in enumerate(posterior.years) if within_a_point(best, p)]
+    return tuple(alike) if len(alike) > 1 else ()
 
 
-def _either(tables: Tables, posterior: Weighed, both: tuple[int, int]) -> str:
+def _cannot(found: Sequence[Prospect]) -> str:
+    return f"cannot tell{_yet(found)}"
+
+
+def _yet(found: Sequence[Prospect]) -> str:
+    return " yet" if worthwhile(found) else ""
+
+
+def _many(posterior: Weighed, alike: Sequence[int], found: Sequence[Prospect]) -> str:
+    """How many years are level, none of which leads."""
+    if len(alike) == len(posterior.years):
+        return f"nothing tells the years apart{_yet(found)}"
+    shares = [posterior.years[y] for y in alike]
+    most = percent(max(shares))
+    about = "" if percent(min(shares)) == most else " or just below"
+    return f"{_cannot(found)}: {len(alike)} years are level at {most}{about}"
+
+
+def _either(
+    tables: Tables,
+    posterior: Weighed,
+    both: Sequence[int],
+    found: Sequence[Prospect],
+) -> str:
     """That it is one of two years, neither of which leads."""
     name = " or ".join(str(tables.guide.years[y].year) for y in both)
     each = [percent(posterior.years[y]) for y in both]
     shares = f"{each[0]} each" if each[0] == each[1] else " and ".join(each)
     if max(round9(posterior.years[y]) for y in both) < CANNOT_TELL:
-        return f"cannot tell yet: {name} with {shares}"
+        return f"{_cannot(found)}: {name} with {shares}"
     settled = round9(sum(posterior.years[y] for y in both)) >= SETTLED
     return f"{name}: {shares}" if settled else f"leaning to {name}: {shares}"
 
@@ -167,16 +193,19 @@ def _bracketed(tables: Tables, posterior: Weighed) -> str:
 
 def runner_up(told: Case) -> str:
     """The second year, and what worth a look would best tell it from the first; before
-    it none of these, where that is more likely. A range has none.
+    it none of these, where that is more likely. A range has none, nor have years that
+    are level.
     """
     if told.second is None or brackets(told.tables.guide):
         return ""
     first, second = (told.tables.guide.years[y].year for y in (told.first, told.second))
     share, outside = told.posterior.years[told.second], told.posterior.outside
-    say = f"{second}, {percent(share)}"
-    if round9(share) < round9(outside) and not is_outside(told.posterior):
-        say = f"none of these, {percent(outside)}, then {say}"
-    best = separator(told.tables, _worthwhile(told), told.first, told.second)
+    likelier = round9(share) < round9(outside) and not is_outside(told.posterior)
+    none = [f"none of these, {percent(outside)}"] if likelier else []
+    if level(told.posterior):
+        return "".join(none)
+    say = ", then ".join([*none, f"{second}, {percent(share)}"])
+    best = separator(told.tables, worthwhile(told.found), told.first, told.second)
     if best is None and _told_apart(told):
         return say
     if best is None:
@@ -213,9 +242,9 @@ def built(months: Shares) -> str:
     return f"{say}, most likely about {month(best)}"
 
 
-def _worthwhile(told: Case) -> list[Prospect]:
+def worthwhile(found: Sequence[Prospect]) -> list[Prospect]:
     """What is still worth a look."""
-    return [each for each in told.found if each.bits >= WORTHWHILE]
+    return [each for each in found if each.bits >= WORTHWHILE]
 
 
 def _told_apart(told: Case) -> bool:
@@ -228,7 +257,7 @@ def _told_apart(told: Case) -> bool:
 
 def exhausted(told: Case) -> str:
     """Why there is nothing left to look at; empty while something can gain."""
-    if _worthwhile(told):
+    if worthwhile(told.found):
         return ""
     if told.second is None or round9(told.posterior.years[told.first]) >= SETTLED:
         return "Nothing left to look at would change this."
@@ -236,5 +265,7 @@ def exhausted(told: Case) -> str:
         return "Nothing left to look at would narrow this."
     if _told_apart(told):
         return "Nothing left to look at would change this."
+    if len(level(told.posterior)) > 2:
+        return "The clues cannot tell these years apart any further."
     years = [told.tables.guide.years[y].year for y in (told.first, told.second)]
     return f"The clues cannot tell {min(years)} from {max(years)} any further."

@@ -3,7 +3,7 @@ without a number, and names of which there are two.
 """
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import combinations, groupby
 
 from fieldid.engine import Tables, prepare
@@ -11,9 +11,13 @@ from fieldid.engine.guide import Choice, Guide
 from fieldid.engine.number import NumberTable
 from fieldid.engine.prepare import ClueTable, outcomes
 from fieldid.engine.range import brackets
+from fieldid.engine.words import listed, years
 
 ALIKE = 1e-9
 """Likelihoods nearer than this are the same number, computed twice."""
+
+SPELLED = 3
+"""More years than these are drawn together."""
 
 Profile = tuple[tuple[float, ...], ...]
 """For each reading that a clue may give: its likelihood in each model year."""
@@ -21,7 +25,7 @@ Profile = tuple[tuple[float, ...], ...]
 
 def warnings(guide: Guide) -> tuple[str, ...]:
     """A sentence for each name that stands twice, each clue that tells nothing, each
-    table of serial numbers with gaps, and each pair of years that is alike.
+    table of serial numbers with gaps, and all years that are alike.
     """
     tables = prepare(guide)
     profiles = [_profile(tables, k) for k in range(len(guide.clues))]
@@ -91,9 +95,30 @@ def _alike(guide: Guide, profiles: list[Profile]) -> Iterator[str]:
     if brackets(guide):
         return
     rows = [row for profile in profiles for row in profile]
-    for (i, one), (j, other) in combinations(enumerate(guide.years), 2):
-        if all(abs(row[i] - row[j]) <= ALIKE for row in rows):
-            yield f"{one.year} and {other.year} cannot be told apart by any clue"
+    for group in cliques(
+        len(guide.years),
+        lambda i, j: all(abs(row[i] - row[j]) <= ALIKE for row in rows),
+    ):
+        found = [guide.years[y].year for y in group]
+        few = len(found) <= SPELLED
+        named = listed([str(year) for year in found]) if few else years(found)
+        yield f"{named} cannot be told apart by any clue"
+
+
+def cliques(size: int, alike: Callable[[int, int], bool]) -> Iterator[list[int]]:
+    """Groups of places of which each two are alike, so that every such two are in one;
+    `alike` is asked with the lower place first.
+    """
+    pairs = [pair for pair in combinations(range(size), 2) if alike(*pair)]
+    among, left = set(pairs), dict.fromkeys(pairs)
+    while left:
+        group = list(next(iter(left)))
+        for k in range(group[-1] + 1, size):
+            if all((i, k) in among for i in group):
+                group.append(k)
+        for pair in combinations(group, 2):
+            left.pop(pair, None)
+        yield group
 
 
 def _profile(tables: Tables, k: int) -> Profile:

@@ -187,7 +187,7 @@ def _shares(audit: Audit) -> Table:
     most = max((max(each.raised, each.lowered) for each in audit.shaken), default=1.0)
     lines = tuple(
         Line(
-            f"{each.clue} = {each.option}, {each.span}",
+            f"{capital(each.name)}, {each.label}: {each.span}",
             (shaken_say(each),),
             _drawn(charts.bar(max(each.raised, each.lowered) / most)),
         )

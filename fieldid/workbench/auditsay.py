@@ -21,12 +21,12 @@ def summary(audit: Audit) -> str:
 
 
 def _told(audit: Audit, own: Figures) -> str:
-    told = (
-        "had their year in the range" if audit.brackets else "were told the right year"
-    )
+    told = "the range held the year" if audit.brackets else "named the right year"
+    verdict = "" if audit.brackets else "the verdict "
     return (
-        f"Of {so_many(own.specimens, 'invented specimen')}, {numeral(own.right.count)} "
-        f"{told}; half of the verdicts took "
+        f"For {numeral(own.right.count)} of "
+        f"{so_many(own.specimens, 'invented specimen')} {verdict}{told}; "
+        "half of the verdicts took "
         f"{so_many(round(own.seconds.half), 'second')} or less."
     )
 

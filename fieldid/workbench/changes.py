@@ -12,6 +12,7 @@ from fieldid.workbench.forms import Opened, Slot, tell
 from fieldid.workbench.kinds import MisreadError
 from fieldid.workbench.labels import with_ids
 from fieldid.workbench.places import held
+from fieldid.workbench.units import without_unit
 
 
 def changed(opened: Opened, text: str) -> str:
@@ -104,7 +105,8 @@ def _without_empty(opened: Opened, text: str) -> str:
 
 def _read(opened: Opened, slot: Slot) -> Any:
     try:
-        value = slot.entry.kind.read(opened.sent(slot))
+        typed = without_unit(opened, slot, opened.sent(slot))
+        value = slot.entry.kind.read(typed)
     except MisreadError as error:
         tell(opened.form[slot.name], str(error))
         raise

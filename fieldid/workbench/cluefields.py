@@ -29,6 +29,8 @@ from fieldid.workbench.kinds import (
     YEARS,
 )
 
+GOLF_CLUBS = ("iron", "unmarked-iron", "wood")
+"""The drawings of what has a swing weight."""
 MEANS = offered(
     ("made", "when the object was made"),
     ("not-before", "a date that it was made after"),
@@ -136,6 +138,7 @@ MEASURE = Table(
             "",
             PICK,
             offered(("swing-weight", "swing weight of a golf club")),
+            suits=lambda data: data.get("drawing") in GOLF_CLUBS,
         ),
         *KNOWN,
     ),

@@ -22,20 +22,20 @@ class Difference:
 class Differing:
     """What was changed on disk since a page was opened, and what saving the author's
     own text would change there. `meanwhile` is None where nobody remembers the text
-    that the page was opened with.
+    that the page was opened with, and `own` where there is nothing to save it into.
     """
 
     meanwhile: tuple[Difference, ...] | None
-    own: tuple[Difference, ...]
+    own: tuple[Difference, ...] | None
 
 
-def differing(document: Document, *, tag: str, own: str) -> Differing:
+def differing(document: Document, *, tag: str, own: str | None) -> Differing:
     """Both, for a page that was opened with the tag; lines count as in the file now."""
     before = remembered(tag)
     now = document.text
     return Differing(
         differences(before, now, of_new=True) if before else None,
-        differences(now, own),
+        None if own is None else differences(now, own),
     )
 
 

@@ -15,6 +15,7 @@ from fieldid.errors import ChangedError, WriteError
 from fieldid.guides.document import Document, saved
 from fieldid.guides.edit import added
 from fieldid.guides.refusals import Path
+from fieldid.guides.shares import WORDS
 from fieldid.guides.written import dotted
 from fieldid.workbench.changes import changed, new_table
 from fieldid.workbench.chosen import chosen
@@ -24,9 +25,10 @@ from fieldid.workbench.drafts import Draft, Trouble, draft, is_worse, tables
 from fieldid.workbench.entries import Table
 from fieldid.workbench.fields import ALONE, NEW
 from fieldid.workbench.forms import Opened, open_form, refuse
+from fieldid.workbench.keeping import REFILLED, KeptError, is_from_before, refilled
 from fieldid.workbench.kinds import MisreadError
 from fieldid.workbench.memory import remembered
-from fieldid.workbench.naming import NAMED, id_of, named_by, words_of
+from fieldid.workbench.naming import NAMED, id_of, named_by, tell_name_twice, words_of
 from fieldid.workbench.newfields import NEW_CLUES
 from fieldid.workbench.places import (
     address,
@@ -40,18 +42,19 @@ from fieldid.workbench.places import (
 from fieldid.workbench.preview import preview
 from fieldid.workbench.reading import read_tables
 from fieldid.workbench.renames import carried, renamed
+from fieldid.workbench.sameness import is_same, traits
 from fieldid.workbench.spots import with_spots
 from fieldid.workbench.yearorder import in_order
 
 CHANGED = (
     "The file was changed on disk since this page was opened. What was changed stands "
     "below, and beside it what you would change. To save yours into the file as it is "
-    "now, save once more."
+    "now, press “Save once more”."
 )
 MOVED = (
     "The file was changed on disk since this page was opened, and something else "
     "stands in this place now. What was changed stands below, and so does what you had "
-    "filled in."
+    "typed: find its new place in the guide, and type it there."
 )
 
 
@@ -69,16 +72,27 @@ class Edited:
         """Where the table lies, or will lie."""
         return self.opened.path
 
+    @property
+    def name(self) -> str:
+        """What tells the table from its neighbours; empty of the guide itself."""
+        return named(held(self.opened.data, self.path)) if self.path else ""
 
+
+@refilled
 def table(guide: str, where: str) -> ResponseReturnValue:
     """The form on a table of the guide, and what was sent with it."""
     document, data = read_tables(guide)
     path = from_address(where)
-    if not is_table(path) or (held(data, path) is None and dotted(path) not in ALONE):
+    if not is_table(path):
+        abort(404)
+    if held(data, path) is None and dotted(path) not in ALONE:
+        if request.method == "POST":
+            raise _lost(guide, document)
         abort(404)
     return _answer(guide, document, data, path, table_for(path, data), is_new=False)
 
 
+@refilled
 def add(guide: str, where: str) -> ResponseReturnValue:
     """The form for a new table at the end of a list."""
     document, data = read_tables(guide)
@@ -115,9 +129,23 @@ def _answer(
         before = draft(document.text, document.path)
         left = refuse(form, _own(edited, before.troubles))
         return _page(edited, before, left=left)
+    if is_from_before() and form.form.tag.data != document.tag:
+        abort(409)
+    before = draft(document.text, document.path)
+    if do == "save" and is_from_before():
+        return _page(edited, before, left=[REFILLED], status=409)
     if do == "more":
-        return _page(edited, draft(document.text, document.path))
+        return _page(edited, before)
     return _sent(edited, do)
+
+
+def _lost(guide: str, document: Document) -> KeptError:
+    """What was sent is of a table that stands in its place no more."""
+    return KeptError(
+        MOVED,
+        (url_for("guides.guide", guide=guide), "Open the guide anew"),
+        different=differing(document, tag=request.form.get("tag", ""), own=None),
+    )
 
 
 def _sent(edited: Edited, do: str) -> ResponseReturnValue:
@@ -126,10 +154,10 @@ def _sent(edited: Edited, do: str) -> ResponseReturnValue:
     tag = str(form.tag.data or "")
     stale = tag != document.tag
     if stale:
+        was = str(form.was.data or "")
+        if not is_same(was, edited.opened.data, edited.path):
+            raise _lost(edited.guide, document)
         _take_over(edited)
-    if stale and form.was.data != named(held(edited.opened.data, edited.path)):
-        different = differing(document, tag=tag, own=document.text)
-        return _page(edited, before, left=[MOVED], different=different, status=409)
     try:
         text = _text(edited)
     except MisreadError:
@@ -140,6 +168,7 @@ def _sent(edited: Edited, do: str) -> ResponseReturnValue:
         return _page(edited, before, after)
     if stale:
         form.tag.data = document.tag
+        form.was.data = traits(edited.opened.data, edited.path)
         different = differing(document, tag=tag, own=text)
         return _page(edited, before, left=[CHANGED], different=different, status=409)
     own = _own(edited, after.troubles, path)
@@ -172,6 +201,7 @@ def _text(edited: Edited) -> str:
     """The guide's text with what the form says."""
     form, path = edited.opened, edited.path
     text = edited.document.text
+    tell_name_twice(form)
     if edited.is_new:
         made = named_by(new_table(form), path, form.data)
         text = added(text, path[:-1], made)
@@ -238,6 +268,7 @@ def _page(
         different=different,
         wrong=_wrong(edited, left, others),
         is_looked_at=after is not None,
+        words=WORDS,
         address=address,
     )
     return page, status

@@ -19,6 +19,10 @@ Drawn = Callable[[Mapping[str, Any], str], Markup | None]
 """What draws one of those, given the same."""
 
 
+Suits = Callable[[Mapping[str, Any]], bool]
+"""Whether a field makes sense, given the same."""
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One field: its key, dotted where it lies deeper, its words and its kind."""
@@ -29,6 +33,10 @@ class Entry:
     kind: Kind = LINE
     choices: Choices | None = None
     drawn: Drawn | None = None
+    is_needed: bool = False
+    """Whether a row of drawings offers none to be left open."""
+    suits: Suits | None = None
+    """Whether it is asked in a guide; None: in every one."""
 
     @property
     def path(self) -> Path:
@@ -39,6 +47,10 @@ class Entry:
         """
         keys = self.key.split(".")
         return tuple(int(key) if key.isdecimal() else key for key in keys)
+
+    def is_asked(self, data: Mapping[str, Any]) -> bool:
+        """Whether it makes sense in the guide."""
+        return self.suits is None or self.suits(data)
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +155,12 @@ SOURCE = Entry("source", "Source", "Where this knowledge comes from.", AREA)
 PICTURE_HINT = "A shape, and what is particular about it."
 
 
+def has_set(data: Mapping[str, Any]) -> bool:
+    """Whether there are members to speak of."""
+    return "set" in data
+
+
 MEMBERS = (
-    Entry("members", "Only members", "With commas, as 3, 4.", LIST),
-    Entry("except", "But for members", "With commas, as W.", LIST),
+    Entry("members", "Only members", "With commas, as 3, 4.", LIST, suits=has_set),
+    Entry("except", "But for members", "With commas, as W.", LIST, suits=has_set),
 )

@@ -65,6 +65,7 @@ GUIDE = Table(
             DRAWN,
             DRAWINGS,
             object_drawn,
+            is_needed=True,
         ),
         Entry(
             "verdict",

@@ -26,9 +26,10 @@ from fieldid.guides.refusals import Path
 from fieldid.workbench.cluefields import CLUE
 from fieldid.workbench.drafts import Trouble
 from fieldid.workbench.entries import Entry, Rows, Table
-from fieldid.workbench.kinds import ODD, plain
+from fieldid.workbench.kinds import ODD, SHARE, SHARES, plain
 from fieldid.workbench.picturefields import Drawn, DrawnField, PictureField
-from fieldid.workbench.places import held, named
+from fieldid.workbench.places import held
+from fieldid.workbench.sameness import traits
 
 OPEN = "\u2013"
 """What a list shows while nothing is chosen."""
@@ -88,6 +89,12 @@ class Opened:
         return list(found.values())
 
     @property
+    def first_share(self) -> str:
+        """The name of the field where the words for shares are told."""
+        kinds = (SHARE, SHARES)
+        return next((s.name for s in self.slots if s.entry.kind in kinds), "")
+
+    @property
     def alone(self) -> list[Any]:
         """The fields that stand in no list."""
         keys = [rows.key for rows in self.table.rows]
@@ -108,13 +115,15 @@ def open_form(
     """
     there = held(data, path)
     there = there if isinstance(there, Mapping) else {}
-    slots = tuple(_slots(table, there, sent or {}, more))
+    found = _slots(table, there, sent or {}, more)
+    # What does not suit the guide is asked only where its file says something of it.
+    slots = tuple(each for each in found if each.now or each.entry.is_asked(data))
     kind = type(
         "TableForm",
         (FlaskForm,),
         {
             "tag": HiddenField(default=tag),
-            "was": HiddenField(default=named(there)),
+            "was": HiddenField(default=traits(data, path)),
             **{slot.name: _input(slot, data) for slot in slots},
         },
     )
@@ -210,8 +219,9 @@ def _input(slot: Slot, data: Mapping[str, Any]) -> Any:
         return PictureField(entry.label, **words)
     if kind.input in ("pick", "drawn"):
         left = "left open" if entry.drawn else OPEN
-        choices = [("", left), *(entry.choices(data) if entry.choices else ())]
-        if slot.now not in dict(choices):
+        choices = [] if entry.is_needed else [("", left)]
+        choices += entry.choices(data) if entry.choices else ()
+        if slot.now and slot.now not in dict(choices):
             choices.append((slot.now, f"{slot.now} (not known)"))
         return _one_of(entry, choices, data, words)
     typed: dict[str, Any] = {"autocomplete": "off"}

@@ -9,6 +9,7 @@ import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from string import ascii_lowercase, ascii_uppercase, digits
 from typing import Any, Literal
 
 from fieldid import draw
@@ -81,7 +82,11 @@ def _share(text: str) -> Any:
     if match:
         return round(float(match[1].replace(",", ".")) / 100, 6)
     lower = text.lower()
-    return lower if lower in WORDS else number(text.replace(" ", "") or text)
+    if lower in WORDS:
+        return lower
+    # A count is 41 / 43 as well; what is none is told as it was typed.
+    close = text.replace(" ", "")
+    return number(close) if _COUNT.fullmatch(close) else number(text)
 
 
 def _money_off(text: str) -> Any:
@@ -150,13 +155,42 @@ def _table(each: Callable[[str], Any]) -> Callable[[str], dict[str, Any]]:
     def read(text: str) -> dict[str, Any]:
         found: dict[str, Any] = {}
         for line in filter(None, map(str.strip, text.split("\n"))):
-            key, _, value = _PAIR.fullmatch(line).groups()  # type: ignore[union-attr]  # it fits every line
+            key, sign, value = _PAIR.fullmatch(line).groups()  # type: ignore[union-attr]  # it fits every line
+            if not sign:
+                raise MisreadError(_unequal(line))
             if key in found:
                 raise MisreadError(said("key-twice", {"value": key}))
             found[key] = each(value) if value else ""
         return found
 
     return read
+
+
+def _unequal(line: str) -> str:
+    """What is told of a line without its sign.
+
+    >>> _unequal("1954 A"), _unequal("two rings usually")[-26:]
+    ('= is missing in 1954 A; would be right: 1954 = A', 'right: two rings = usually')
+    """
+    first, _, rest = line.partition(" ")
+    if not _YEAR.fullmatch(first):
+        first, _, rest = line.rpartition(" ")
+    right = f"{first or rest} = {rest if first else '...'}"
+    return f"= is missing in {line}; would be right: {right}"
+
+
+def _alphabet(text: str) -> str:
+    """The characters, without blanks; a stretch of them is not written out."""
+    stretch = _STRETCH.search(text)
+    if stretch and (all_of := _between(*filter(None, stretch.groups()))):
+        raise MisreadError(f"Write out every letter, as {all_of}.")
+    return "".join(text.split())
+
+
+def _between(first: str, last: str) -> str:
+    """All characters from one to another of its sort; none if they are none."""
+    is_one_sort = any(first in sort and last in sort for sort in _SORTS)
+    return "".join(map(chr, range(ord(first), ord(last) + 1))) if is_one_sort else ""
 
 
 def _picture_shown(value: Any) -> str:
@@ -194,13 +228,18 @@ def _is_many(value: Any) -> bool:
 
 
 _WHOLE = re.compile(r"-?[0-9]{1,3}( [0-9]{3}){1,4}|-?[0-9]{1,15}")
-_DECIMAL = re.compile(r"-?[0-9]{1,15}[.,][0-9]{1,15}")
+_DECIMAL = re.compile(r"-?[0-9]{0,15}[.,][0-9]{1,15}")
 _GROUPED = re.compile(r"-?[1-9][0-9]{0,2}([ .,])[0-9]{3}(?:\1[0-9]{3}){0,3}")
 _APART = re.compile("[ .,]")
-_PERCENT = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,4})?) ?%")
+_PERCENT = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,4})?|[.,][0-9]{1,4}) ?%")
+_COUNT = re.compile(r"-?[0-9.,]+(?:/[0-9]+)?")
 _YEAR = re.compile(r"[0-9]{4}")
 _FROM_TO = re.compile(r"([0-9]{4})\s*(?:-|\u2013|to)\s*([0-9]{4})")
 _TO = re.compile(r"\s+(?:to|-|\u2013)\s+|\u2013")
+_SORTS = (ascii_uppercase, ascii_lowercase, digits)
+_STRETCH = re.compile(
+    r"(?<!\w)(\w)\s+to\s+(\w)(?!\w)|(?<!\w)(\w)\s*(?:-|\u2013|\.{2,3}|\u2026)\s*(\w)(?!\w)"
+)
 _PAIR = re.compile(r"([^=:]*?)\s*(?:([=:])\s*(.*))?")
 
 LINE = Kind(_shown, str)
@@ -209,7 +248,7 @@ AMOUNT = Kind(_shown, _amount, mode="decimal")
 MONEY = Kind(_shown, grouped, mode="decimal")
 COUNT = Kind(_shown, grouped, mode="numeric")
 SHARE = Kind(_shown, _share, words=tuple(WORDS))
-ALPHABET = Kind(_shown, lambda text: "".join(text.split()))
+ALPHABET = Kind(_shown, _alphabet)
 YEAR = Kind(_shown, number, mode="numeric")
 YEARS = Kind(_shown, _years)
 DAY = Kind(_shown, _day)

@@ -6,7 +6,8 @@ from typing import Any
 from flask import request
 
 from fieldid.guides.refusals import Path
-from fieldid.workbench.forms import Opened, slug
+from fieldid.workbench.forms import Opened, slug, tell
+from fieldid.workbench.kinds import MisreadError
 from fieldid.workbench.places import held
 
 _IDLE = (
@@ -15,8 +16,30 @@ _IDLE = (
 )
 
 
+TWICE = "There is a part of this name already."
 NAMED = ("part", "clue", "option")
 """Tables that have a short name."""
+
+
+def is_alike(one: str, other: str) -> bool:
+    """Whether two names are one to whoever reads them.
+
+    >>> is_alike("Shaft ", "shaft"), is_alike("shaft", "head")
+    (True, False)
+    """
+    return one.casefold().split() == other.casefold().split()
+
+
+def tell_name_twice(opened: Opened) -> None:
+    """Tells the name of a part at its field if another part has it; a MisreadError."""
+    path = opened.path
+    if path[:-1] != ("part",) or not opened.is_changed(opened.slot("name")):
+        return
+    name = opened.sent(opened.slot("name"))
+    for place, each in enumerate(held(opened.data, ("part",)) or ()):
+        if place != path[-1] and is_alike(str(held(each, ("name",))), name):
+            tell(opened.input("name"), TWICE)
+            raise MisreadError(TWICE)
 
 
 def named_by(made: dict[str, Any], path: Path, data: Any) -> dict[str, Any]:

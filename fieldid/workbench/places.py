@@ -74,7 +74,7 @@ def named(table: Any) -> str:
     """
     if not isinstance(table, Mapping):
         return ""
-    words = ("name", "label", "ask", "year", "years", "say", "id", "title")
+    words = ("name", "label", "say", "ask", "year", "years", "id", "title")
     return next((str(table[key]) for key in words if table.get(key)), "")
 
 

@@ -19,6 +19,7 @@ from fieldid.build.onefile import one_file
 from fieldid.build.takedown import take_down
 from fieldid.build.zipped import zipped
 from fieldid.workbench.phone import Served, phone
+from fieldid.workbench.place import place
 
 ALREADY = "The app is being built already."
 NOTHING = "There is no app yet: it needs a guide without mistakes, and to be built."
@@ -40,10 +41,17 @@ def page() -> str:
         served=app.served,
         changed=app.changed,
         seconds=SECONDS,
+        all_left_out=_are_all_left_out(),
         address=address,
         why=why,
         code=qr.code(address) if address and not why else None,
     )
+
+
+def _are_all_left_out() -> bool:
+    """Whether there are guides, but none of them for the app."""
+    left_out = place().left_out()
+    return bool(left_out) and len(left_out) == len(place().guides())
 
 
 @publishing.post("/build")

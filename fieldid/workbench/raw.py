@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from flask import flash, redirect, render_template, request, url_for
+from flask import abort, flash, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 # Neither library says its types.
@@ -14,6 +14,7 @@ from fieldid.guides.document import Document, saved
 from fieldid.workbench.chosen import chosen
 from fieldid.workbench.differing import Differing, differing
 from fieldid.workbench.drafts import Draft, draft
+from fieldid.workbench.keeping import REFILLED, is_from_before, refilled
 from fieldid.workbench.places import address
 from fieldid.workbench.preview import preview
 from fieldid.workbench.reading import read_guide
@@ -38,6 +39,7 @@ class RawForm(FlaskForm):  # type: ignore[misc]  # for the same reason
     )
 
 
+@refilled
 def raw(guide: str) -> ResponseReturnValue:
     """The text, and what was sent in its place."""
     document = read_guide(guide)
@@ -51,6 +53,10 @@ def raw(guide: str) -> ResponseReturnValue:
     if do == "preview":
         return _page(guide, form, document, after)
     tag = str(form.tag.data or "")
+    if is_from_before():
+        if tag != document.tag:
+            abort(409)
+        return _page(guide, form, document, after, sentences=[REFILLED], status=409)
     if tag != document.tag:
         form.tag.data = document.tag
         return _page(

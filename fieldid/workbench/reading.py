@@ -3,13 +3,19 @@
 from collections.abc import Mapping
 from typing import Any
 
-from flask import abort, flash, redirect, url_for
+from flask import abort, flash, redirect, request, url_for
 
 from fieldid.errors import GuideError
 from fieldid.guides.document import Document, opened
 from fieldid.workbench.drafts import tables
+from fieldid.workbench.keeping import KeptError
 from fieldid.workbench.memory import remember
 from fieldid.workbench.place import place
+
+BROKEN = (
+    "was changed on disk since this page was opened, and is no TOML any more. Mend it "
+    "as text first."
+)
 
 
 def read_guide(guide: str) -> Document:
@@ -20,7 +26,11 @@ def read_guide(guide: str) -> Document:
     try:
         document = opened(path)
     except GuideError as error:
-        flash(f"{path.name} {error.problems[0].wrong}.")
+        why = f"{path.name} {error.problems[0].wrong}."
+        if request.method == "POST":
+            shelf = (url_for("guides.shelf"), "To the list of guides")
+            raise KeptError(why, shelf) from error
+        flash(why)
         abort(redirect(url_for("guides.shelf")))
     remember(document)
     return document
@@ -31,6 +41,9 @@ def read_tables(guide: str) -> tuple[Document, Mapping[str, Any]]:
     document = read_guide(guide)
     data = tables(document.text)
     if data is None:
+        if request.method == "POST":
+            raw = (url_for("guides.raw", guide=guide), "To the file as text")
+            raise KeptError(f"{document.path.name} {BROKEN}", raw)
         flash("No form can show this guide until it is TOML again.")
         abort(redirect(url_for("guides.raw", guide=guide)))
     return document, data

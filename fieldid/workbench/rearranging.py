@@ -1,13 +1,24 @@
 """A table of a guide is moved among its neighbours, or taken out."""
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from flask import abort, flash, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from fieldid.errors import ChangedError, WriteError
 from fieldid.guides.document import saved
 from fieldid.guides.edit import drop, moved
-from fieldid.workbench.drafts import draft, is_worse
-from fieldid.workbench.places import from_address, held, is_table, named, table_for
+from fieldid.guides.refusals import Path
+from fieldid.workbench.drafts import Trouble, draft, is_worse
+from fieldid.workbench.places import (
+    address,
+    from_address,
+    held,
+    is_table,
+    named,
+    table_for,
+)
 from fieldid.workbench.reading import read_tables
 
 
@@ -24,8 +35,12 @@ def out(guide: str, where: str) -> ResponseReturnValue:
         path = from_address(where)
         if not is_table(path) or not path or held(data, path) is None:
             abort(404)
+        after = draft(drop(document.text, path), document.path)
+        in_the_way = is_worse(draft(document.text, document.path), after)
         return render_template(
             "workbench/out.html",
+            troubles=_placed(after.troubles, path) if in_the_way else (),
+            address=address,
             guide=guide,
             document=document,
             path=path,
@@ -34,6 +49,22 @@ def out(guide: str, where: str) -> ResponseReturnValue:
             name=named(held(data, path)),
         )
     return _rearranged(guide, where, 0)
+
+
+def _placed(troubles: Sequence[Trouble], path: Path) -> list[Trouble]:
+    """The mistakes of a text without a table, each with its place in the one that has
+    it: there its neighbours stand one place further on.
+    """
+    n, last = len(path) - 1, path[-1]
+    found = []
+    for each in troubles:
+        home = each.home
+        if home[:n] == path[:n] and len(home) > n and isinstance(last, int):
+            place = home[n]
+            assert isinstance(place, int)
+            home = (*home[:n], place + (place >= last), *home[n + 1 :])
+        found.append(replace(each, home=home))
+    return found
 
 
 def _rearranged(guide: str, where: str, step: int) -> ResponseReturnValue:

@@ -8,9 +8,11 @@ from flask import (
     Blueprint,
     Response,
     current_app,
+    g,
     redirect,
     render_template,
     request,
+    url_for,
 )
 
 # The library does not say its types.
@@ -24,12 +26,14 @@ from werkzeug.exceptions import (
 from werkzeug.routing import RequestRedirect
 from werkzeug.wrappers import Response as AnyResponse
 
+from fieldid.workbench.keeping import KeptError, can_refill
 from fieldid.workbench.labelled import asked
 
 STALE = (
-    "This form was not sent from a page of this workbench, or the server has started "
-    "anew since. Nothing was saved: open the page anew, and send it from there."
+    "Nothing was saved. The form was opened before that, and cannot be taken any more: "
+    "open it anew, and send it from there."
 )
+ANEW = "Open this page anew"
 SENTENCES = {
     400: "This is not what a page of the workbench sends. Nothing was done.",
     403: "This is not allowed. Nothing was done.",
@@ -42,7 +46,12 @@ SENTENCES = {
     ),
 }
 """What is said where the refusal brings no sentence of its own."""
-TITLES = {401: "Not signed in", 413: "Too large", 421: "Not from this machine"}
+TITLES = {
+    401: "Not signed in",
+    409: "Nothing was saved",
+    413: "Too large",
+    421: "Not from this machine",
+}
 """Where the words of the standard do not say it to a person."""
 
 refusing = Blueprint("refusing", __name__)
@@ -54,11 +63,15 @@ def refused(error: HTTPException) -> AnyResponse:
     if isinstance(error, MethodNotAllowed) and request.method in ("GET", "HEAD"):
         return redirect(_page_above(), 303)
     code = error.code or 500
+    if isinstance(error, CSRFError) and (page := _refilled()):
+        return page
     answer = Response(
         render_template(
             "workbench/error.html",
-            title=TITLES.get(code, HTTPStatus(code).phrase.capitalize()),
+            title=_title(error, code),
             sentence=_sentence(error, code),
+            links=_links(error),
+            different=getattr(error, "different", None),
             typed=tuple(_typed(error)),
         ),
         code,
@@ -68,6 +81,39 @@ def refused(error: HTTPException) -> AnyResponse:
         if name != "Content-Type":
             answer.headers[name] = value
     return answer
+
+
+def _refilled() -> AnyResponse | None:
+    """The form with what was sent and a token that is good; None if its page shows
+    none, or what it was opened with has changed.
+    """
+    view = current_app.view_functions[request.endpoint] if request.endpoint else None
+    if not can_refill(view) or "csrf_token" not in request.form:
+        return None
+    assert view is not None
+    g.from_before = True
+    try:
+        said = view(**(request.view_args or {}))
+        return current_app.make_response(said)  # type: ignore[arg-type]  # no view here waits
+    except HTTPException:
+        return None
+
+
+def _links(error: HTTPException) -> list[tuple[str, str]]:
+    """Where to go on, each with its words."""
+    if isinstance(error, KeptError):
+        return list(error.links)
+    home = (f"{request.script_root}/", "To the workbench")
+    return [(_own_page(), ANEW), home] if isinstance(error, CSRFError) else [home]
+
+
+def _own_page() -> str:
+    """The page that a form was sent from, or the one above what was asked for."""
+    rule = request.url_rule
+    if rule is None or "GET" not in (rule.methods or ()):
+        return _page_above()
+    kind = {"kind": request.args["kind"]} if "kind" in request.args else {}
+    return url_for(rule.endpoint, **{**(request.view_args or {}), **kind})
 
 
 def _page_above() -> str:
@@ -88,6 +134,12 @@ def _page_above() -> str:
     return f"{request.script_root}/"
 
 
+def _title(error: HTTPException, code: int) -> str:
+    if isinstance(error, CSRFError):
+        return "The server has started anew"
+    return TITLES.get(code, HTTPStatus(code).phrase.capitalize())
+
+
 def _sentence(error: HTTPException, code: int) -> str:
     if isinstance(error, CSRFError):
         return STALE
@@ -101,7 +153,7 @@ def _sentence(error: HTTPException, code: int) -> str:
 
 def _typed(error: HTTPException) -> Iterator[tuple[str, str]]:
     """What was typed into a form that cannot be taken, so that it is not lost."""
-    if request.method == "POST" and error.code in (400, 401):
+    if request.method == "POST" and error.code in (400, 401, 404, 409):
         yield from asked(_fields(error))
 
 

@@ -25,7 +25,9 @@ from fieldid.workbench.drafts import Draft, draft
 from fieldid.workbench.drawn import object_lit
 from fieldid.workbench.entries import DRAWINGS
 from fieldid.workbench.forms import pick_drawn, slug
+from fieldid.workbench.keeping import REFILLED, is_from_before, refilled
 from fieldid.workbench.kinds import YEARS, first_year, number, plain
+from fieldid.workbench.naming import TWICE, is_alike
 from fieldid.workbench.place import place
 from fieldid.workbench.spots import spot_for
 
@@ -83,17 +85,22 @@ class NewForm(FlaskForm):  # type: ignore[misc]  # for the same reason
     years_two = _line("Model years of the other", "As 1953-1955.")
 
 
+@refilled
 def new() -> ResponseReturnValue:
     """The few questions, and the guide that the answers make."""
     form = NewForm()
     if not form.is_submitted():
         return _page(form, [], 200)
+    if is_from_before():
+        return _page(form, [REFILLED], 409)
     form.validate()
     said = {key: plain(str(value or "")) for key, value in form.data.items()}
     name = slug(said["title"], list(place().guides()))
     path = place().rules / f"{name}.toml"
     made = draft(text(said, name), path)
     left = _refuse(form, made, text_places(said))
+    if said["part_one"] and is_alike(said["part_one"], said["part_two"]):
+        form.part_two.errors = [TWICE]
     if form.errors or left:
         return _page(form, left, 400)
     try:

@@ -19,6 +19,7 @@ from fieldid.guides.readings import misfit
 from fieldid.workbench.forms import OPEN, pick, tell
 from fieldid.workbench.kinds import number, plain
 from fieldid.workbench.readingtold import CANNOT_TELL
+from fieldid.workbench.units import is_unit, not_in
 from fieldid.workbench.wording import said as worded
 
 CANNOT = "?"
@@ -145,11 +146,8 @@ def _reading(clue: Clue, said: str) -> tuple[object, str]:
         size = _SIZE.fullmatch(said)
         if not size:
             return said, f"{said} is no size; would be right: {_example(clue.kind)}"
-        if not _is_unit(size["unit"], clue.kind.unit):
-            return said, (
-                f"{said} is not in {clue.kind.unit}. Work it out in {clue.kind.unit}, "
-                "and type the number."
-            )
+        if not is_unit(size["unit"], clue.kind.unit):
+            return said, not_in(said, clue.kind.unit)
         value = _measured(size)
     elif isinstance(clue.kind, Number):
         value = number(said)
@@ -163,16 +161,13 @@ def _measured(size: re.Match[str]) -> object:
     return {"value": value, "error": number(size["error"])} if size["error"] else value
 
 
-def _is_unit(typed: str, unit: str) -> bool:
-    """Whether a unit is the clue's own, or none was typed."""
-    return typed.rstrip(".").casefold() in ("", unit.rstrip(".").casefold())
-
-
 def _example(kind: Measure) -> str:
     return f"a number, as {(kind.low + kind.high) / 2:.3g}, in {kind.unit}"
 
 
-_AMOUNT = r"[0-9]{1,3}(?: [0-9]{3}){1,4}|[0-9]{1,15}(?:[.,][0-9]{1,15})?"
+_AMOUNT = (
+    r"[0-9]{1,3}(?: [0-9]{3}){1,4}|[0-9]{1,15}(?:[.,][0-9]{1,15})?|[.,][0-9]{1,15}"
+)
 _SIZE = re.compile(
     rf"(?P<value>-?(?:{_AMOUNT}))\s*(?:(?:±|\+-)\s*(?P<error>{_AMOUNT}))?\s*"
     r"(?P<unit>(?:[^\d\s.,±+-][^\d±]*)?)"

@@ -169,10 +169,13 @@ def phrase(word: object) -> str:
         return PHRASES[text]
     if particular := _PARTICULAR.fullmatch(text):
         return f"a choice below for its {particular[1].replace('_', ' ')}"
+    # A find has null where nothing can be read, and whoever types has a ?.
+    text = _ONE.sub("1 character", text.removesuffix(", or null"))
     return _QUOTED.sub(r"\2", text)
 
 
 _LISTED = re.compile("(one|two) or more, each as ")
+_ONE = re.compile("^1 characters")
 _PARTICULAR = re.compile(r"(\w+) = \.\.\.")
 """What a picture lacks."""
 _QUOTED = re.compile(r"(?<!\w)(['\"])(.*?)\1(?!\w)")

@@ -192,7 +192,7 @@ function drawHome() {
   for (const [guide, { session: kept, verdict }] of desks) {
     const { items } = kept;
     const worth = isSet(kept) || items.some(isTouched);
-    drawDraft(screenOf("home"), guide, worth ? { items, say: verdict.say } : null);
+    drawDraft(screenOf("home"), guide, worth ? { items, ...verdict } : null);
   }
 }
 

@@ -77,6 +77,11 @@ def test_shares_that_matter_come_first(found):
 
     assert moves == sorted(moves, reverse=True)
     assert moves[0] > 0
+    # Told as a person knows them, and by their ids to a program.
+    named = replace(found.shaken[0], clue="c-1", name="first look", option="o-1")
+    told = text(replace(found, shaken=(replace(named, label="many holes"),)))
+    assert "\n  first look, many holes (" in told
+    assert "-1" not in told
     # The grip was never read, so that its shares move nothing.
     assert {each.clue for each in found.shaken} <= {"face", "side"}
 

@@ -3,8 +3,8 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from finds import begin, entry, field, finds, kept, rows, said, write
-from steps import add_set, go, open_kept, read, start
+from finds import begin, entry, field, finds, keep, kept, rows, said, write
+from steps import add_set, go, heading, open_kept, read, start, tap
 
 TYPED_FOR = 2500
 """Milliseconds after the last key in which a field must have been saved."""
@@ -152,6 +152,27 @@ def test_start_page_tells_open_from_kept(page):
     page.reload()
     expect(card).to_contain_text("Left open: 2 readings")
     expect(page.locator("[data-finds]")).to_contain_text("1 kept")
+
+
+def test_start_page_offers_another_where_nothing_is_left(standing, launch):
+    """With every part gone nothing can be looked at any more."""
+    page = launch()
+    open_kept(page, standing.url)
+    begin(page)
+    for clue in ("toe-outline", "collar-rings", "shaft-label", "grip-cap"):
+        go(page, f"#look/{clue}")
+        tap(page, ": gone")
+    keep(page)
+    go(page, "#home")
+    card = page.locator("[data-guide-card=wrackham-teale-dotterel]")
+
+    expect(card).to_contain_text("Kept in My finds")
+    main = card.locator(".draft .button--main")
+    expect(main).to_have_text("Start a new one")
+    card.get_by_text("Look at this one again").click()
+    expect(card.get_by_role("link", name="Go on looking")).to_be_visible()
+    main.click()
+    expect(heading(page)).to_be_visible()
 
 
 def test_members_are_told_where_the_find_is(standing, launch):

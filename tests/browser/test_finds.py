@@ -72,7 +72,7 @@ def test_kept_find_is_an_entry_with_its_verdict(standing, launch):
     today = page.evaluate("new Date().toLocaleDateString('sv')")
     expect(field(page, "Date")).to_have_value(today)
     go(page, "#home")
-    expect(page.locator("[data-finds]")).to_contain_text("1 kept on this phone")
+    expect(page.locator("[data-finds]")).to_contain_text(": 1 kept.")
 
 
 def test_same_find_is_kept_once(standing, launch):
@@ -337,7 +337,7 @@ def test_missed_photo_is_told_until_it_is_understood(standing, launch):
     page.get_by_role("button", name="Understood").click()
     expect(page.locator(".missed")).to_have_count(0)
     page.reload()
-    expect(page.locator("[data-finds]")).to_contain_text("1 kept on this phone")
+    expect(page.locator("[data-finds]")).to_contain_text(": 1 kept.")
 
     expect(page.locator(".missed")).to_have_count(0)
 

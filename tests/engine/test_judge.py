@@ -9,17 +9,33 @@ import pytest
 
 from fieldid.engine.claim import factor
 from fieldid.engine.find import Claim, Find, Item
+from fieldid.engine.flags import raised
 from fieldid.engine.guide import Code, Condition, Field, GuideFlag
 from fieldid.engine.judge import judge
 from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
-from fieldid.engine.reasons import conflicts
-from fieldid.engine.saying import built, level
+from fieldid.engine.reasons import Conflict, conflicts
+from fieldid.engine.saying import Case, built, level, runner_up
 from kittiwake import GUIDE, NUMERAL, STAMP, find, random_find
+from make import choice, guide, model_year, option, part, span
+from make import find as plain
 from oracle import truth
 
 TABLES = prepare(GUIDE)
 GOOD = {"rings": "green", "stamp": "C?18?", "numeral": "plain", "pad": 5.9}
+
+
+def evenly(*numbers, clues=(), volumes=None):
+    """Tables of as many invented years, each made in the same number or as said."""
+    years = tuple(
+        replace(model_year(year), volume=volume)
+        for year, volume in zip(numbers, volumes or [1.0] * len(numbers), strict=True)
+    )
+    return prepare(guide(*clues, parts=(part(), part("grip")), years=years))
+
+
+TELLS = choice("toe", option("a", span((1951, 1954))), option("b", span((1955, 1958))))
+EIGHT = range(1951, 1959)
 
 
 def kinds(verdict):
@@ -94,6 +110,14 @@ def test_gone_part_is_flagged():
     assert verdict.replaced[0].probability == pytest.approx(1)
 
 
+def test_part_that_never_spoke_is_not_missed():
+    """No clue lies on the grip."""
+    tables = evenly(*EIGHT, clues=(TELLS,))
+
+    assert kinds(judge(tables, plain(gone=["grip"]))) == []
+    assert kinds(judge(tables, plain(gone=["head"]))) == ["gone"]
+
+
 def test_reading_on_gone_part_changes_nothing():
     """Not the odds, not a red flag of the guide, not a cited proof."""
     claim = Claim(1952, ("rings",))
@@ -126,6 +150,37 @@ def test_disagreeing_readings_are_named_in_pairs():
         "hosel letters (L321A) for 1953."
     )
     assert flag.ask == "Did anyone ever work on the head?"
+
+
+def test_disagreements_of_one_question_are_one_flag():
+    """Each on the same part, and each against the first."""
+    early, late = span((1951, 1951)), span((1952, 1952))
+    clues = [choice(name, option("a", early), option("b", late)) for name in "xyz"]
+    tables = evenly(1951, 1952, clues=clues)
+
+    verdict = judge(tables, plain({"x": "a", "y": "b", "z": "b"}))
+
+    [flag] = [flag for flag in verdict.flags if flag.kind == "disagree"]
+    assert flag.about == ("x", "y", "z")
+    assert flag.say == (
+        "Readings disagree: x (a) for 1951, against y (b) for 1952; z (b) for 1952."
+    )
+    assert flag.ask == "Did anyone ever work on the head?"
+
+
+def test_disagreements_without_a_reading_in_common_are_told_in_pairs():
+    spans = [span((year, year)) for year in (1951, 1952)]
+    clues = [choice(i, option("a", spans[0]), option("b", spans[1])) for i in "wxyz"]
+    tables = evenly(1951, 1952, clues=clues)
+    item = plain({"w": "a", "x": "b", "y": "a", "z": "b"}).items[0]
+    clashes = [Conflict(0, 1, 9.0), Conflict(2, 3, 9.0)]
+
+    posterior = weigh(tables, item)
+    flag, *_ = raised(tables, item, posterior, clashes, (0, 0))
+    assert "".join(flag.say) == (
+        "Readings disagree: w (a) for 1951, x (b) for 1952; "
+        "y (a) for 1951, z (b) for 1952."
+    )
 
 
 def test_disagreeing_parts_are_both_asked_about():
@@ -250,14 +305,51 @@ def test_runner_up_names_what_would_separate():
 
 
 def test_weak_lead_is_not_leaned_to():
-    guide = replace(
-        GUIDE,
-        years=tuple(replace(y, volume=1.0) for y in GUIDE.years),
-    )
+    tables = evenly(*EIGHT, clues=(TELLS,), volumes=range(8, 0, -1))
 
-    verdict = judge(prepare(guide), find({"scoring": "lines"}))
+    verdict = judge(tables, plain(gone=["grip"]))
 
-    assert verdict.say.startswith("cannot tell yet: ")
+    assert verdict.say == "cannot tell yet: 1951 leads with 22 %"
+    assert verdict.runner_up.startswith("1952, 19 %")
+
+
+def test_years_that_are_all_level_are_told_as_such():
+    verdict = judge(evenly(*EIGHT, clues=(TELLS,)), plain(gone=["grip"]))
+
+    assert verdict.say == "nothing tells the years apart yet"
+    assert verdict.runner_up == verdict.exhausted == ""
+
+
+def test_nothing_is_left_to_wait_for_where_all_is_seen():
+    """With the head gone nothing can be looked at any more."""
+    verdict = judge(evenly(*EIGHT, clues=(TELLS,)), plain(gone=["head"]))
+
+    assert verdict.say == "nothing tells the years apart"
+    assert verdict.exhausted == "The clues cannot tell these years apart any further."
+
+
+def test_years_that_are_level_at_the_top_are_counted():
+    """After the toe nothing is left to look at."""
+    verdict = judge(evenly(*EIGHT, clues=(TELLS,)), plain({"toe": "a"}))
+
+    assert verdict.say == "cannot tell: 4 years are level at 23 %"
+    assert verdict.runner_up == ""
+
+
+def test_years_that_are_nearly_level_say_so():
+    tables = evenly(*EIGHT, clues=(TELLS,), volumes=[50, 48, 50, 48, 9, 9, 9, 9])
+
+    verdict = judge(tables, plain(gone=["grip"]))
+
+    assert verdict.say == "cannot tell yet: 4 years are level at 21 % or just below"
+
+
+def test_none_of_these_is_told_before_years_that_are_level():
+    tables = evenly(*EIGHT, clues=(TELLS,))
+    posterior = replace(weigh(tables, plain().items[0]), outside=0.3)
+    told = Case(tables, plain().items, posterior, (), 0, 1)
+
+    assert runner_up(told) == "none of these, 30 %"
 
 
 def test_advice_says_time_and_tools():
@@ -349,15 +441,17 @@ def test_two_years_told_as_alike_are_both_named():
     tables = prepare(replace(GUIDE, years=years, clues=(NUMERAL,)))
 
     assert judge(tables, find({"numeral": "plain"})).say == "1951 or 1952: 50 % each"
-    leaning = judge(tables, find({"numeral": "letter"})).say
-    assert leaning == "leaning to 1951 or 1952: 38 % each"
+    leaning = judge(tables, find({"numeral": "letter"}))
+    assert leaning.say == "leaning to 1951 or 1952: 38 % each"
+    # A year that leads as much as the other is no runner-up.
+    assert not re.search("195[12]", leaning.runner_up)
 
 
-def test_three_years_told_as_alike_are_no_pair():
+def test_years_told_as_alike_are_level():
     shares = SimpleNamespace(years=[0.33, 0.33, 0.33, 0.01])
 
-    assert level(shares) is None
-    assert level(SimpleNamespace(years=[0.31, 0.01, 0.32, 0.36])) is None
+    assert level(shares) == (0, 1, 2)
+    assert level(SimpleNamespace(years=[0.31, 0.01, 0.32, 0.36])) == ()
     assert level(SimpleNamespace(years=[0.01, 0.494, 0.01, 0.486])) == (1, 3)
 
 

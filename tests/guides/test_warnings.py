@@ -6,7 +6,7 @@ import pytest
 
 from fieldid.engine.guide import Field, Members, Size
 from fieldid.guides.load import load
-from fieldid.guides.warnings import warnings
+from fieldid.guides.warnings import cliques, warnings
 from make import (
     PLOVER,
     choice,
@@ -54,11 +54,22 @@ def test_names_that_stand_twice_are_told():
     )
 
 
-def test_each_pair_that_is_alike_is_named():
-    years = tuple(map(model_year, (1951, 1952, 1953, 1954)))
-    found = warnings(guide(TELLS, years=years))
+def test_years_that_are_alike_are_named_together():
+    def found(until):
+        years = tuple(map(model_year, range(1951, until)))
+        return warnings(guide(TELLS, years=years))
 
-    assert found == ("1953 and 1954 cannot be told apart by any clue",)
+    end = "cannot be told apart by any clue"
+    assert found(1955) == (f"1953 and 1954 {end}",)
+    assert found(1956) == (f"1953, 1954 and 1955 {end}",)
+    assert found(1959) == (f"1953-1958 {end}",)
+
+
+def test_only_years_that_are_all_alike_are_named_together():
+    """A year may be like two others that are not alike."""
+    pairs = {(0, 1), (1, 2), (3, 4), (3, 5), (4, 5)}
+
+    assert list(cliques(6, lambda i, j: (i, j) in pairs)) == [[0, 1], [1, 2], [3, 4, 5]]
 
 
 def test_years_of_a_range_may_be_alike():

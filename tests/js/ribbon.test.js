@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { halves } from "../../static/phone/view/ribbon.js";
+import { halves, leads } from "../../static/phone/view/ribbon.js";
 
 const cut = (say, leading) => halves({ say, leading, range: null });
 
@@ -16,6 +16,14 @@ test("two years that lead alike stay together", () => {
     "1956 or 1957",
     ": 38 % each",
   ]);
+});
+
+test("no year leads where others are level with it", () => {
+  const lead = (say, leading) => leads({ say, leading, range: null });
+
+  assert.equal(lead("leaning to 1956: likely, 71 %", 1956), true);
+  assert.equal(lead("leaning to 1956 or 1957: 38 % each", 1956), false);
+  assert.equal(lead("cannot tell: 8 years are level at 12 %", 1956), false);
 });
 
 test("a sentence without a year stays whole", () => {

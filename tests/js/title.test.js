@@ -46,6 +46,13 @@ test("no year is named where none is told", () => {
   assert.equal(unnamed({ leading: null, probability: 0.96 }), GUIDE);
 });
 
+test("years that are level are named together, or not at all", () => {
+  const both = { leading: 1957, probability: 0.38, say: "leaning to 1956 or 1957: 38 % each" };
+
+  assert.equal(unnamed(both), `${GUIDE}, perhaps 1956 or 1957`);
+  assert.equal(unnamed({ ...both, say: "cannot tell: 4 years are level at 23 %" }), GUIDE);
+});
+
 test("no year is named where nothing was read", () => {
   const unread = [{ member: null, readings: [["rings", null]], gone: [] }];
 

@@ -81,7 +81,7 @@ def test_bars_are_as_long_as_likely(client):
     assert abs(sum(widths) - 100) < 0.5
     assert max(widths) == widths[0]
     percents = [row.td.text for row in rows]
-    assert percents == ["over 99 %", *["under 1 %"] * 5]
+    assert percents == ["over 99\u00a0%", *["under 1\u00a0%"] * 5]
 
 
 def test_file_is_judged_as_text_is(client):
@@ -129,6 +129,15 @@ def test_none_of_these_has_no_year(client):
 
     assert found.h1.text.strip().startswith("Looks like none of these: ")
     assert not found.select(".answer-year__figure, .bars__row--leading")
+
+
+@pytest.mark.parametrize("reading", [{"pad": 6.5}, {"rings": "none"}])
+def test_no_row_leads_where_years_are_level(client, reading):
+    found = page(sent(client, find(items=[{"readings": reading}])))
+
+    assert "level" in found.h1.text or " or " in found.h1.text
+    assert not found.select(".bars__row--leading")
+    assert "Runner-up" not in found.text
 
 
 def test_nothing_left_to_look_at_is_said(client):

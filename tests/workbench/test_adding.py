@@ -5,7 +5,7 @@ import tomllib
 
 import pytest
 
-from make import plover
+from make import lapwing, plover
 
 
 def test_tables_are_added_moved_and_taken_out(desk):
@@ -28,7 +28,10 @@ def test_tables_are_added_moved_and_taken_out(desk):
 
 
 def test_part_that_is_needed_is_not_taken_out(desk):
-    desk.open("/guides/plover/out/part/0").send()
+    """Its page offers no button; one that is sent all the same does nothing."""
+    desk.open("/guides/plover/out/caution/0")
+    desk.address = "/guides/plover/out/part/0"
+    desk.send()
 
     assert "Nothing was done, since it would not fit" in desk.said()
     assert desk.text("plover") == plover()
@@ -149,3 +152,50 @@ def test_codes_are_told_in_stretches_alone(desk):
     assert "Layout 2" in desk.said("section[aria-labelledby=list-layout]")
     desk.open("/guides/plover/table/clue/6/layout/1/field/0")
     assert "Back to the layout" in desk.said(".crumbs")
+
+
+def test_second_part_of_a_name_is_told_at_its_field(desk):
+    desk.open("/guides/plover/add/part").send(name=" Shaft")
+    assert desk.errors() == {"at.name": "There is a part of this name already."}
+    assert desk.said("#previewed") == "The guide without it"
+
+    desk.open("/guides/plover/table/part/0").send(name="SHAFT")
+    assert desk.errors() == {"at.name": "There is a part of this name already."}
+    # What is in the file already keeps no other field from being saved.
+    desk.write("plover", plover(('name = "shaft"', 'name = "head"')))
+    assert "Saved." in desk.open("/guides/plover/table/part/0").send(id="top").said()
+
+
+def test_all_that_keeps_a_table_in_is_told_before(desk):
+    desk.open("/guides/plover/out/model_year/1")
+
+    places = desk.page.select("main .told li")
+    assert len(places) > 1
+    assert not desk.page.select("main form")
+    # Each leads to what stands there now, also behind what would be taken out.
+    for link in [each.a["href"].removeprefix("/workbench") for each in places]:
+        assert desk.open(link).status == 200
+
+
+def test_neighbours_behind_what_is_taken_out_are_led_to(desk):
+    desk.write("plover", plover(("replaced = 0.02", "replaced = 0.02 # head")))
+    desk.open("/guides/plover/out/part/1")
+
+    links = [each["href"] for each in desk.page.select("main .told a")]
+    assert any("/table/part/2" in each for each in links), links
+
+
+def test_fields_that_suit_no_such_guide_are_not_asked(desk):
+    desk.open("/guides/plover/add/clue?kind=measure")
+    assert {"at.helper", "at.size.0.members"} <= set(desk.fields())
+
+    desk.write("lapwing", lapwing().replace('drawing = "iron"', 'drawing = "reel"'))
+    desk.open("/guides/lapwing/add/clue?kind=measure")
+    assert not {"at.helper", "at.size.0.members"} & set(desk.fields())
+
+
+def test_words_for_shares_are_told_once_a_page(desk):
+    desk.open("/guides/plover/table/part/0")
+
+    (told,) = desk.page.select("main form details.more")
+    assert "nearly always: " in told.text

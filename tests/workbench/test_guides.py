@@ -261,3 +261,26 @@ def test_one_of_a_kind_is_told_as_one(desk):
     desk.open("/guides/new").send(**{**ANSWERS, **one})
 
     assert "1 model year, 2 parts, 1 clue;" in desk.open("/guides/").said()
+
+
+def test_two_parts_of_one_name_are_told_at_the_field(desk):
+    desk.open("/guides/new").send(
+        **{**ANSWERS, "part_two": ANSWERS["part_one"].upper()}
+    )
+
+    assert desk.errors() == {"part_two": "There is a part of this name already."}
+
+
+def test_red_flags_are_listed_by_what_is_odd(desk):
+    desk.write("plover", plover())
+    desk.open("/guides/plover/")
+
+    assert "There are no rings." in desk.said("[aria-labelledby=list-flag]")
+
+
+def test_needed_drawing_cannot_be_left_open(desk):
+    desk.write("plover", plover())
+    desk.open("/guides/plover/table/guide")
+
+    assert desk.page.select("[name='at.drawing']")
+    assert not desk.page.select("[name='at.drawing'][value='']")

@@ -38,3 +38,48 @@ def test_size_that_can_be_read_in_two_ways_is_asked_about(desk):
     assert "write 6125 or 6.125" in desk.errors()["at.size.0.mean"]
     desk.send(size__0__mean="6.125")
     assert tomllib.loads(desk.text("plover"))["clue"][1]["size"][0]["mean"] == 6.125
+
+
+def test_decimal_needs_no_nought_before_its_point(desk):
+    desk.open("/guides/plover/table/part/0").send(replaced=".5")
+
+    assert tomllib.loads(desk.text("plover"))["part"][0]["replaced"] == 0.5
+    desk.send(replaced=",25")
+    assert tomllib.loads(desk.text("plover"))["part"][0]["replaced"] == 0.25
+    desk.send(replaced=".5 %")
+    assert tomllib.loads(desk.text("plover"))["part"][0]["replaced"] == 0.005
+
+
+def test_line_without_its_sign_is_told(desk):
+    desk.open("/guides/plover/table/clue/4").send(first="1951 = 1\n1952 14000")
+
+    said = desk.errors()["at.first"]
+    assert said == "= is missing in 1952 14000; would be right: 1952 = 14000"
+
+
+def test_words_are_quoted_back_as_they_were_typed(desk):
+    desk.open("/guides/plover/table/part/0").send(replaced="now and then")
+
+    assert desk.errors()["at.replaced"].startswith("now and then ")
+
+
+@pytest.mark.parametrize("typed", ["A to H", "A-H", "A \u2013 H", "A...H"])
+def test_alphabet_is_written_out(desk, typed):
+    desk.open("/guides/plover/table/clue/2/field/0").send(alphabet=typed)
+
+    said = "Write out every letter, as ABCDEFGH."
+    assert desk.errors()["at.alphabet"] == said
+
+
+def test_size_may_be_typed_with_its_own_unit(desk):
+    """As a find is judged: another unit is not worked out."""
+    desk.open("/guides/plover/table/clue/1")
+    unit = desk.fields()["at.unit"]
+    desk.send(size__0__mean="54 furlongs")
+    assert desk.errors()["at.size.0.mean"] == (
+        f"54 furlongs is not in {unit}. Work it out in {unit}, and type the number."
+    )
+
+    desk.send(size__0__mean=f"6.5 {unit}", range=f"3 to 12 {unit}")
+    clue = tomllib.loads(desk.text("plover"))["clue"][1]
+    assert (clue["size"][0]["mean"], clue["range"]) == (6.5, [3, 12])

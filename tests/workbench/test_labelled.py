@@ -33,10 +33,13 @@ def restart(desk: Desk) -> None:
 def test_labels_of_the_form_come_back_in_order(desk):
     desk.open("/guides/plover/table/clue/1")
     restart(desk)
+    desk.write("plover", f"# Theirs\n{plover()}")
     desk.send(ask="How thick is it?", why="Wear takes\r\nsome off.")
     found = typed(str(desk.page))
 
     assert desk.status == 400
+    assert desk.said("h1") == "The server has started anew"
+    assert "/guides/plover/table/clue/1" in desk.links()
     assert found[0] == ("Question", "How thick is it?")
     assert ("Part", "head") in found
     assert ("Why", "Wear takes\nsome off.") in found
@@ -45,6 +48,40 @@ def test_labels_of_the_form_come_back_in_order(desk):
     labels = [label for label, _ in found]
     assert labels.index("Question") < labels.index("Part") < labels.index("Why")
     assert not [each for each in labels if each.startswith(INNER) or each == "do"]
+
+
+@pytest.mark.parametrize(
+    ("address", "said"),
+    [
+        ("/guides/plover/table/part/0", {"name": "club head"}),
+        ("/guides/plover/add/clue?kind=choice", {"ask": "How dark is it?"}),
+        ("/guides/plover/raw", {"text": plover(('name = "head"', 'name = "x"'))}),
+        ("/guides/new", {"title": "Heron reels"}),
+    ],
+)
+def test_form_that_still_fits_is_filled_again(desk, address, said):
+    desk.open(address)
+    restart(desk)
+    desk.send(**said)
+
+    assert desk.status == 409
+    assert "The server has started anew" in desk.said(".problems")
+    ((key, value),) = said.items()
+    fields = desk.fields()
+    assert fields.get(f"at.{key}", fields.get(key)).replace("\r\n", "\n") == value
+    assert desk.text("plover") == plover()
+    # The token is a fresh one: what is sent now is looked at.
+    desk.send()
+    assert "The server has started anew" not in desk.said()
+
+
+def test_preview_after_a_restart_saves_nothing(desk):
+    desk.open("/guides/plover/table/part/0")
+    restart(desk)
+
+    assert desk.send("preview", name="club head").status == 200
+    assert desk.text("plover") == plover()
+    assert "Saved." in desk.send().said()
 
 
 def test_choices_come_back_in_their_words(desk):

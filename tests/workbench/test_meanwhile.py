@@ -1,5 +1,7 @@
 """A file that somebody else changes while a page is open."""
 
+import pytest
+
 from make import plover
 
 
@@ -75,18 +77,86 @@ def test_table_that_was_moved_is_not_taken_for_another(desk):
     desk.send(name="club head")
 
     assert desk.status == 409
-    assert "something else stands in this place now" in desk.said(".problems")
+    assert "something else stands in this place now" in desk.said()
     assert 'name = "head"' in desk.said("section[aria-labelledby=meanwhile] del")
-    assert desk.fields()["at.name"] == "club head"
+    assert "club head" in desk.said(".typed")
+    assert "What saving yours" not in desk.said()
+    assert "/guides/plover/" in desk.links()
     assert desk.text("plover") == moved
 
 
-def test_file_that_is_gone_is_told(desk):
-    desk.open("/guides/plover/table/part/0")
+@pytest.mark.parametrize("address", ["table/part/0", "raw"])
+def test_file_that_is_gone_is_told(desk, address):
+    desk.open(f"/guides/plover/{address}")
     (desk.rules / "plover.toml").unlink()
 
-    assert desk.send(name="club head").status == 404
+    said = {"name": "club head"} if "table" in address else {"text": "club head"}
+    assert desk.send(**said).status == 404
+    assert "club head" in desk.said(".typed")
     assert list(desk.rules.glob("*.toml")) == []
+
+
+def test_file_that_was_broken_is_told_and_nothing_lost(desk):
+    desk.open("/guides/plover/table/part/0")
+    desk.write("plover", "title = ")
+
+    assert desk.send(name="club head").status == 409
+    assert "is no TOML any more" in desk.said()
+    assert "club head" in desk.said(".typed")
+    assert "/guides/plover/raw" in desk.links()
+
+    desk.write("plover", plover())
+    desk.open("/guides/plover/raw")
+    (desk.rules / "plover.toml").write_bytes(b"\xff\xfe\x00")
+    assert desk.send(text="title = 'x'").status == 409
+    assert "title = 'x'" in desk.said(".typed")
+
+
+def test_table_with_the_same_id_is_the_same(desk):
+    """Also where somebody changed what it is called."""
+    desk.open("/guides/plover/table/part/0")
+    other = plover(('id = "head"\nname = "head"', 'id = "head"\nname = "the head"'))
+    desk.write("plover", other)
+    desk.send(replaced="0.04")
+
+    assert "Save once more" in desk.said(".work__form")
+    assert 'name = "the head"' in desk.said("section[aria-labelledby=meanwhile]")
+    assert "replaced = 0.04" in desk.said("section[aria-labelledby=own]")
+    desk.send()
+    assert desk.text("plover") == other.replace("replaced = 0.02", "replaced = 0.04", 1)
+
+
+def test_caution_is_known_by_its_place_and_their_number(desk):
+    desk.open("/guides/plover/table/caution/0")
+    was = desk.fields()["at.say"]
+    desk.write("plover", plover((was, "Hold it well.")))
+    assert desk.send(say="Hold it firmly.").status == 409
+    assert "What saving yours would change" in desk.said()
+
+    desk.open("/guides/plover/table/caution/0")
+    more = "[[caution]]\nsay = 'Keep it dry.'\n\n[[caution]]"
+    desk.write(
+        "plover", plover((f'"{was}"', '"Keep it."')).replace("[[caution]]", more)
+    )
+    desk.send(say="Hold it firmly.")
+    assert "something else stands in this place now" in desk.said()
+
+
+@pytest.mark.parametrize("brought", ["", "3", "[3]", "[[1, 2]]", "[[[], [], {}]]"])
+def test_broken_mark_of_a_table_does_no_harm(desk, brought):
+    desk.open("/guides/plover/table/part/0")
+    desk.write("plover", f"# Theirs\n{plover()}")
+
+    assert desk.send(name="club head", was=brought).status == 409
+    assert "something else stands in this place now" in desk.said()
+
+
+def test_change_that_is_there_already_changes_nothing(desk):
+    desk.open("/guides/plover/table/part/0")
+    desk.write("plover", plover(("replaced = 0.02", "replaced = 0.04")))
+    desk.send(replaced="0.04")
+
+    assert "Saving yours would change nothing." in desk.said()
 
 
 def test_full_disk_is_told(desk, monkeypatch):

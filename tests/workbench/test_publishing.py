@@ -10,6 +10,7 @@ from bundles import RULES, built, guide
 from fieldid.errors import BuildError
 from fieldid.guides.load import load
 from fieldid.workbench.phone import Phone, Served, State
+from make import plover
 from workbenches import HASH, author, bench, signed_in
 
 HOSTED = "https://host.example/clubs/"
@@ -282,3 +283,16 @@ def test_failed_build_leaves_the_one_before(tmp_path, at):
     told = text(browser.get("/publish/"))
     assert "There is no guide to build from." in told
     assert built().build in told
+
+
+def test_guides_that_are_all_left_out_are_told(at, tmp_path):
+    """Whatever the server said when it was started."""
+    app = Stand(state=State("failed", f"There is no guide in {tmp_path}."))
+    (tmp_path / "left-out").mkdir()
+    (tmp_path / "left-out" / "plover.toml").write_text(plover())
+    answer = at(app).get("/publish/")
+
+    assert "All guides are left out of the app: take one in." in text(answer)
+    assert "There is no guide" not in text(answer)
+    page = BeautifulSoup(answer.text, "html.parser")
+    assert page.find("a", string="take one in")["href"] == "/workbench/guides/"

@@ -101,14 +101,14 @@ def test_mistake_of_another_page_is_named_in_words(tmp_path):
         (("part", 2), ("follows", "share"), "Part collar: How often it then goes too"),
         (("part", 2), (), "Part collar"),
         (("prices",), ("off", "grip"), "Prices: A replaced part takes off"),
-        (("flag", 0), ("when", "is", 0), "Red flag {ask}: It waits for: Reads"),
+        (("flag", 0), ("when", "is", 0), "Red flag {say}: It waits for: Reads"),
         (("clue", 0, "option", 0), ("seen", 1, "share"), "Answer {label}: {seen}"),
     ],
 )
 def test_places_are_told_in_words(home, rest, words):
     data = tomllib.loads(plover())
     filled = words.format(
-        ask=data["flag"][0]["ask"],
+        say=data["flag"][0]["say"],
         label="green over ivory",
         seen="When it was made: How often",
     )

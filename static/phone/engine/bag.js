@@ -93,7 +93,7 @@ function _member(told, whole, i, apart) {
     outside: own.outside,
     replaced: part_states(tables, item, own),
     leading: leading(tables, own, first),
-    say: answer(tables, [item], own, first),
+    say: answer(tables, [item], own, told.found.filter((each) => each.item === i)),
     stray: whole.stray[i],
     stray_say: stray_say(told, whole, i),
     factor: weighed,

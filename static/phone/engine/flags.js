@@ -82,7 +82,7 @@ export function overall(posterior, weighed) {
  */
 export function raised(tables, item, posterior, clashes, best) {
   return [
-    ...clashes.map((clash) => _conflict(tables, item, clash)),
+    ..._conflicts(tables, item, clashes),
     ..._parts(tables, item, posterior),
     ...tables.guide.flags
       .filter(({ when }) => when.every((c) => _holds(tables, item, posterior, c, best)))
@@ -157,28 +157,68 @@ function _claim(weighed) {
 }
 
 /**
+ * One flag for all disagreements that ask the same.
  * @param {Tables} tables
  * @param {Item} item
+ * @param {readonly Conflict[]} clashes
+ */
+function _conflicts(tables, item, clashes) {
+  /** @type {Map<string, Conflict[]>} */
+  const groups = new Map();
+  for (const clash of clashes) {
+    const asked = _asked(tables, clash);
+    groups.set(asked, [...(groups.get(asked) ?? []), clash]);
+  }
+  return [...groups].map(([asked, group]) => _conflict(tables, item, asked, group));
+}
+
+/**
+ * The question that a disagreement raises, without its end.
+ * @param {Tables} tables
  * @param {Conflict} clash
  */
-function _conflict(tables, item, clash) {
-  const places = [clash.first, clash.second];
-  const [first, second] = places.map((k) => said(tables, item, k));
-  const parts = [...new Set(places.map((k) => _part(tables, k)))];
+function _asked(tables, clash) {
   if (brackets(tables.guide)) {
-    return _raised(
-      "disagree",
-      places.map((k) => tables.guide.clues[k].id),
-      ["Two marks", ` do not go together: ${first}, ${second}. ${MIXED}`],
-      ["Is all of it of one age, or was something added or renewed later", "?"],
-    );
+    return "Is all of it of one age, or was something added or renewed later";
   }
-  return _raised(
-    "disagree",
-    places.map((k) => tables.guide.clues[k].id),
-    ["Two readings", ` disagree: ${first}, ${second}.`],
-    [`Did anyone ever work on the ${parts.join(" or the ")}`, "?"],
-  );
+  const parts = new Set([clash.first, clash.second].map((k) => _part(tables, k)));
+  return `Did anyone ever work on the ${[...parts].join(" or the ")}`;
+}
+
+/**
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {string} asked
+ * @param {readonly Conflict[]} clashes
+ */
+function _conflict(tables, item, asked, clashes) {
+  const places = [...new Set(clashes.flatMap(({ first, second }) => [first, second]))];
+  const about = places.map((k) => tables.guide.clues[k].id);
+  const pairs = _pairs(tables, item, clashes);
+  const many = clashes.length > 1;
+  if (brackets(tables.guide)) {
+    const say = ` do not go together: ${pairs}. ${MIXED}`;
+    return _raised("disagree", about, [many ? "Marks" : "Two marks", say], [asked, "?"]);
+  }
+  const who = many ? "Readings" : "Two readings";
+  return _raised("disagree", about, [who, ` disagree: ${pairs}.`], [asked, "?"]);
+}
+
+/**
+ * The readings that disagree; one that disagrees with several is told once.
+ * @param {Tables} tables
+ * @param {Item} item
+ * @param {readonly Conflict[]} clashes
+ */
+function _pairs(tables, item, clashes) {
+  const told = (/** @type {number} */ k) => said(tables, item, k);
+  const pairs = clashes.map(({ first, second }) => [first, second]);
+  const one = pairs[0].find((k) => pairs.every((pair) => pair.includes(k)));
+  if (pairs.length > 1 && one !== undefined) {
+    const others = pairs.map(([first, second]) => (first === one ? second : first));
+    return `${told(one)}, against ${others.map(told).join("; ")}`;
+  }
+  return pairs.map((pair) => pair.map(told).join(", ")).join("; ");
 }
 
 /**
@@ -199,6 +239,10 @@ function _parts(tables, item, posterior) {
   for (const [p, part] of tables.guide.parts.entries()) {
     const share = replaced(posterior, p);
     if (item.gone.includes(part.id)) {
+      if (!tables.part_of.includes(p)) {
+        // It never spoke for a year.
+        continue;
+      }
       const why = _goes_with(tables, p);
       found.push(
         _raised(

@@ -111,7 +111,7 @@ function _common(told, said) {
     replaced: [],
     log_evidence: posterior.log_evidence,
     leading: leading(tables, posterior, first),
-    say: answer(tables, items, posterior, first),
+    say: answer(tables, items, posterior, found),
     runner_up: runner_up(told),
     built_say: is_read(items) ? built(months) : "",
     weights: [],

@@ -154,13 +154,14 @@ export function is_read(items) {
 }
 
 /**
- * Which year it is, and how sure that is.
+ * Which year it is, and how sure that is; `found` can still be looked at.
  * @param {Tables} tables
  * @param {readonly Item[]} items
  * @param {Weighed} posterior
- * @param {number} first
+ * @param {readonly Prospect[]} found
  */
-export function answer(tables, items, posterior, first) {
+export function answer(tables, items, posterior, found) {
+  const [first] = ranked(posterior.years);
   const p = round9(posterior.years[first]);
   const year = tables.guide.years[first].year;
   if (is_outside(posterior)) {
@@ -173,12 +174,15 @@ export function answer(tables, items, posterior, first) {
   if (brackets(tables.guide)) {
     return _bracketed(tables, posterior);
   }
-  const both = level(posterior);
-  if (both) {
-    return _either(tables, posterior, both);
+  const alike = level(posterior);
+  if (alike.length > 2) {
+    return _many(posterior, alike, found);
+  }
+  if (alike.length) {
+    return _either(tables, posterior, alike, found);
   }
   if (p < CANNOT_TELL) {
-    return `cannot tell yet: ${year} leads with ${percent(p)}`;
+    return `${_cannot(found)}: ${year} leads with ${percent(p)}`;
   }
   if (hundredth(p) < EVEN) {
     return `leaning to ${year}: ${percent(p)}, so more likely another`;
@@ -188,36 +192,65 @@ export function answer(tables, items, posterior, first) {
 }
 
 /**
- * The places of the two likeliest years, where they and no third are told as
- * equally likely.
+ * The places of the likeliest years that are told as equally likely; none where one
+ * leads.
  * @param {Weighed} posterior
- * @returns {[number, number] | null}
+ * @returns {number[]}
  */
 export function level(posterior) {
   const { years } = posterior;
-  const [best, ...others] = ranked(years);
-  const alike = others.filter((y) => within_a_point(years[best], years[y]));
-  if (alike.length !== 1) {
-    return null;
+  const best = Math.max(...years);
+  const alike = [...years.keys()].filter((y) => within_a_point(best, years[y]));
+  return alike.length > 1 ? alike : [];
+}
+
+/**
+ * @param {readonly Prospect[]} found
+ */
+function _cannot(found) {
+  return `cannot tell${_yet(found)}`;
+}
+
+/**
+ * @param {readonly Prospect[]} found
+ */
+function _yet(found) {
+  return worthwhile(found).length ? " yet" : "";
+}
+
+/**
+ * How many years are level, none of which leads.
+ * @param {Weighed} posterior
+ * @param {readonly number[]} alike
+ * @param {readonly Prospect[]} found
+ */
+function _many(posterior, alike, found) {
+  const { years } = posterior;
+  if (alike.length === years.length) {
+    return `nothing tells the years apart${_yet(found)}`;
   }
-  return [Math.min(best, ...alike), Math.max(best, ...alike)];
+  const shares = alike.map((y) => years[y]);
+  const most = percent(Math.max(...shares));
+  const about = percent(Math.min(...shares)) === most ? "" : " or just below";
+  return `${_cannot(found)}: ${alike.length} years are level at ${most}${about}`;
 }
 
 /**
  * That it is one of two years, neither of which leads.
  * @param {Tables} tables
  * @param {Weighed} posterior
- * @param {[number, number]} both
+ * @param {readonly number[]} both
+ * @param {readonly Prospect[]} found
  */
-function _either(tables, posterior, both) {
+function _either(tables, posterior, both, found) {
   const name = both.map((y) => tables.guide.years[y].year).join(" or ");
-  const found = both.map((y) => posterior.years[y]);
-  const [first, second] = found.map(percent);
+  const pair = both.map((y) => posterior.years[y]);
+  const [first, second] = pair.map(percent);
   const shares = first === second ? `${first} each` : `${first} and ${second}`;
-  if (Math.max(...found.map(round9)) < CANNOT_TELL) {
-    return `cannot tell yet: ${name} with ${shares}`;
+  if (Math.max(...pair.map(round9)) < CANNOT_TELL) {
+    return `${_cannot(found)}: ${name} with ${shares}`;
   }
-  const settled = round9(found[0] + found[1]) >= SETTLED;
+  const settled = round9(pair[0] + pair[1]) >= SETTLED;
   return settled ? `${name}: ${shares}` : `leaning to ${name}: ${shares}`;
 }
 
@@ -238,7 +271,8 @@ function _bracketed(tables, posterior) {
 
 /**
  * The second year, and what worth a look would best tell it from the first; before it
- * none of these, where that is more likely. A range has none.
+ * none of these, where that is more likely. A range has none, nor have years that are
+ * level.
  * @param {Case} told
  */
 export function runner_up(told) {
@@ -251,11 +285,13 @@ export function runner_up(told) {
   );
   const p = posterior.years[told.second];
   const outside = posterior.outside;
-  let say = `${second}, ${percent(p)}`;
-  if (round9(p) < round9(outside) && !is_outside(posterior)) {
-    say = `none of these, ${percent(outside)}, then ${say}`;
+  const likelier = round9(p) < round9(outside) && !is_outside(posterior);
+  const none = likelier ? [`none of these, ${percent(outside)}`] : [];
+  if (level(posterior).length) {
+    return none.join("");
   }
-  const best = separator(tables, _worthwhile(told), told.first, told.second);
+  const say = [...none, `${second}, ${percent(p)}`].join(", then ");
+  const best = separator(tables, worthwhile(told.found), told.first, told.second);
   if (best === null && _told_apart(told)) {
     return say;
   }
@@ -306,10 +342,10 @@ export function built(months) {
 
 /**
  * What is still worth a look.
- * @param {Case} told
+ * @param {readonly Prospect[]} found
  */
-function _worthwhile(told) {
-  return told.found.filter(({ bits }) => bits >= WORTHWHILE);
+export function worthwhile(found) {
+  return found.filter(({ bits }) => bits >= WORTHWHILE);
 }
 
 /**
@@ -327,7 +363,7 @@ function _told_apart(told) {
  */
 export function exhausted(told) {
   const { tables, posterior, first, second } = told;
-  if (_worthwhile(told).length) {
+  if (worthwhile(told.found).length) {
     return "";
   }
   if (second === null || round9(posterior.years[first]) >= SETTLED) {
@@ -338,6 +374,9 @@ export function exhausted(told) {
   }
   if (_told_apart(told)) {
     return "Nothing left to look at would change this.";
+  }
+  if (level(posterior).length > 2) {
+    return "The clues cannot tell these years apart any further.";
   }
   const years = [first, second].map((y) => tables.guide.years[y].year);
   return `The clues cannot tell ${Math.min(...years)} from ${Math.max(...years)} any further.`;

@@ -76,7 +76,7 @@ function startHome(app) {
 async function counted() {
   try {
     const { length } = (await book.list()).entries;
-    return length ? `${length} kept on this phone` : "none kept yet";
+    return length ? `${length} kept` : "none kept yet";
   } catch (error) {
     // The whole sentence is said where the finds would be.
     return sentence(error) && "not to be read right now";

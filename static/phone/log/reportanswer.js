@@ -4,7 +4,7 @@ import { decades } from "../engine/range.js";
 import { is_read } from "../engine/saying.js";
 import { capital, percent } from "../engine/words.js";
 import { day } from "../view/reading.js";
-import { halves, spoken } from "../view/ribbon.js";
+import { halves, leads, spoken } from "../view/ribbon.js";
 import { differences } from "./differences.js";
 import { summed } from "./record.js";
 import { line, list, node, section, table } from "./reportnodes.js";
@@ -113,7 +113,7 @@ function ribbon(verdict) {
   const apart = Math.max(1, years.length / 20);
   const share = 100 / (years.length + 2 * apart);
   const full = Math.max(outside, ...years.map(([, p]) => p));
-  const lead = leads(verdict);
+  const lead = leading(verdict);
   const names = named(years, lead);
   const drawn = years.flatMap(([, p], i) => [
     column(i * share, share, p / full, lead.includes(i)),
@@ -135,12 +135,12 @@ function ribbon(verdict) {
   );
 }
 
-/** @param {number} x @param {number} width @param {number} rise its share @param {boolean} leads */
-function column(x, width, rise, leads) {
+/** @param {number} x @param {number} width @param {number} rise its share @param {boolean} lead */
+function column(x, width, rise, lead) {
   const height = RISE * rise;
   if (height < LEAST) return null;
   return node("rect", {
-    class: leads ? "column column--lead" : "column",
+    class: lead ? "column column--lead" : "column",
     x: `${(x + width / 10).toFixed(2)}%`,
     y: (RISE - height).toFixed(1),
     width: `${(0.8 * width).toFixed(2)}%`,
@@ -156,10 +156,10 @@ function name(x, text) {
 }
 
 /** Places of the years that lead; there are none if none of these does. @param {Verdict} verdict */
-function leads(verdict) {
-  const { model_years: years, leading, range } = verdict;
-  if (leading === null || !halves(verdict)[1]) return [];
-  const { since, until } = range ?? { since: leading, until: leading };
+function leading(verdict) {
+  const { model_years: years, leading: year, range } = verdict;
+  if (year === null || !leads(verdict)) return [];
+  const { since, until } = range ?? { since: year, until: year };
   return [...years.keys()].filter((i) => since <= years[i][0] && years[i][0] <= until);
 }
 

@@ -4,6 +4,7 @@
  */
 
 import { is_read, SETTLED } from "../engine/saying.js";
+import { halves } from "../view/ribbon.js";
 
 /** @typedef {import("./entry.js").Entry} Entry */
 /**
@@ -24,13 +25,14 @@ export function nameOf({ title, find, verdict }, guide) {
 }
 
 /**
- * The year or the range, with no more certainty than there is.
+ * The year, both or the range that is named, with no more certainty than there is.
  * @param {Nameable["find"]} find
  * @param {Entry["verdict"]} verdict
  */
-function years({ items }, { leading, range, probability }) {
-  if (leading === null || !is_read(items)) return "";
-  const told = range?.say ?? leading;
+function years({ items }, verdict) {
+  const { leading, range, probability } = verdict;
+  const told = range?.say ?? halves(verdict)[1];
+  if (leading === null || !is_read(items) || !told) return "";
   if (probability >= SETTLED) return `${told}`;
   return `${probability > EVEN ? "probably" : "perhaps"} ${told}`;
 }

@@ -81,6 +81,18 @@ export function drawKept(draft, { many, say }) {
   loss.textContent = "It stays in My finds.";
   loss.nextElementSibling?.remove();
   slot(draft, "start").textContent = "Start a new one";
+  if ("done" in draft.dataset) offerNew(draft);
+}
+
+/** Nothing is left to look at: another one comes first. @param {HTMLElement} draft */
+function offerNew(draft) {
+  delete draft.dataset.done;
+  const [go, start] = [slot(draft, "go"), slot(draft, "start")];
+  const second = start.parentElement;
+  go.replaceWith(start);
+  second?.replaceChildren(go);
+  for (const button of [go, start]) button.classList.toggle("button--main");
+  slot(draft, "other").textContent = "Look at this one again";
 }
 
 /**

@@ -3,7 +3,7 @@
 import { element, piece, set, slot } from "./dom.js";
 import { counted } from "./reading.js";
 
-/** @typedef {{items: readonly import("../session.js").Kept[], say: string}} Kept */
+/** @typedef {{items: readonly import("../session.js").Kept[], say: string, exhausted: string}} Kept */
 
 /**
  * The guides of this bundle, as their cards tell them.
@@ -41,6 +41,7 @@ function kept(guide, draft) {
     say: draft.say ? `Left open: ${many}, ${draft.say}.` : `Left open: ${many}.`,
     loss: `This forgets what lies open: ${many}.`,
   });
+  if (draft.exhausted) made.dataset.done = "";
   for (const name of ["go", "start"]) slot(made, name).dataset.guide = guide;
   return made;
 }

@@ -73,7 +73,7 @@ export function drawSay(status, verdict) {
 /**
  * The sentence of a verdict, cut at the year or the range that it names; all of it is
  * the first piece where it names none.
- * @param {Verdict} verdict
+ * @param {{say: string, leading: number | null, range: {say: string} | null}} verdict
  * @returns {[string, string, string]}
  */
 export function halves({ say, range, leading }) {
@@ -96,13 +96,23 @@ function column(name) {
 }
 
 /**
- * Places of the first and the last leading column; before all while nothing is named.
+ * Whether a year or a range is named alone; not while nothing is, or years are level.
+ * @param {Verdict} verdict
+ */
+export function leads(verdict) {
+  const { range, leading } = verdict;
+  const answer = halves(verdict)[1];
+  return range ? answer !== "" : answer === String(leading);
+}
+
+/**
+ * Places of the first and the last leading column; before all where none leads.
  * @param {Verdict} verdict
  */
 function leading(verdict) {
   const years = verdict.model_years;
   if (verdict.leading === null) return [years.length, years.length];
-  if (!halves(verdict)[1]) return [-1, -1];
+  if (!leads(verdict)) return [-1, -1];
   const { since, until } = verdict.range ?? { since: verdict.leading, until: verdict.leading };
   return [since, until].map((end) => years.findIndex(([year]) => year === end));
 }
