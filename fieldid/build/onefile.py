@@ -30,9 +30,11 @@ from fieldid.web.theme import FOLLOWING, TOKENS, following
 ENTRY = "onefile/app.js"
 STAND_INS = {
     f"phone/{name}.js": f"onefile/{name.rpartition('/')[2]}.js"
-    for name in ("shelf", "keeping", "failing", "checking", "furnish", "guests/known")
+    for name in ("shelf", "keeping", "failing", "furnish", "guests/known")
 }
 """What reaches for the network or the store in the app, and what does not."""
+LATE = ("seller",)
+"""Of the sheets that the app asks for later, those of screens that are here too."""
 OWN_SHEET = "onefile/onefile.css"
 THEME = "workbench/theme.js"
 """Runs before the app: the page follows the system until somebody chooses."""
@@ -90,7 +92,7 @@ def packed(guide: Guide) -> Markup:
 
 
 def _styles(static: Path) -> str:
-    sheets = (*(f"css/{name}.css" for name in JOINED[SHEET]), OWN_SHEET)
+    sheets = (*(f"css/{name}.css" for name in (*JOINED[SHEET], *LATE)), OWN_SHEET)
     texts = [(static / sheet).read_text("utf-8") for sheet in sheets]
     # Behind all others, since rules that weigh the same are told apart by their order.
     joined = "\n".join([*texts, following((static / TOKENS).read_text("utf-8"))])

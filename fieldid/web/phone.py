@@ -43,9 +43,8 @@ JOINED = {
         "places",
         "set",
         "verdict",
-        "seller",
     ),
-    LATER: ("finds", "wants", "offer", "sizing", "practice"),
+    LATER: ("seller", "finds", "wants", "offer", "sizing", "practice"),
 }
 """The app's style sheets in two files, each in this order: the second is asked for by
 the script that needs it."""

@@ -10,13 +10,12 @@ const ENGINE = { judge, prepare, unpack };
 const IDLE = { done: 0, total: 0, running: false, result: null };
 
 /**
- * Draws the page of the check and runs it when asked.
+ * Runs the check when asked.
  * @param {HTMLElement} root
- * @param {(error: Error) => void} failed
+ * @param {import("./kept.js").App} app
  */
-export function startCheck(root, failed) {
+export function startCheck(root, { failed }) {
   let running = false;
-  drawCheck(root, IDLE);
   listen(root, {
     "run-check": () => {
       if (running) return;
@@ -31,6 +30,11 @@ export function startCheck(root, failed) {
         });
     },
   });
+}
+
+/** Draws the page of the check; what a run has told stays. @param {HTMLElement} root */
+export function drawCheckOnce(root) {
+  if (!root.firstChild) drawCheck(root, IDLE);
 }
 
 /** @param {HTMLElement} root */

@@ -4,7 +4,6 @@
  * drawn; nothing flows the other way.
  */
 
-import { startCheck } from "./checking.js";
 import { alone, asked, laid } from "./desk.js";
 import { failed, say } from "./failing.js";
 import { furnish } from "./furnish.js";
@@ -367,7 +366,6 @@ export async function start() {
   const { wanted } = document.documentElement.dataset;
   listenAll();
   followBar();
-  startCheck(screenOf("check"), failed);
   last = startLater();
   last.then((guests) => (guests ? arrived("guests") : undefined)).catch(failed);
   draw();

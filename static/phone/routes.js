@@ -3,8 +3,8 @@
 /** The screens of a find, which cannot be shown without one. */
 const OF_A_FIND = ["look", "places", "verdict", "set", "claim", "seller", "offer", "sizing"];
 /** The screens of the later scripts. */
-const LATER = ["finds", "entry", "wants", "offer", "sizing", "practice", "guests"];
-const SCREENS = [...new Set(["home", "check", ...OF_A_FIND, ...LATER])];
+const LATER = ["finds", "entry", "wants", "offer", "sizing", "check", "practice", "guests"];
+const SCREENS = [...new Set(["home", ...OF_A_FIND, ...LATER])];
 
 /** The screens of a question. */
 const ASKING = ["look", "sizing"];

@@ -1,3 +1,0 @@
-/** In place of phone/checking.js: the worked examples are not in this file. */
-
-export function startCheck() {}
