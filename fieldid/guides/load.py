@@ -43,7 +43,7 @@ def _guide(found: Source, *, stem: str | None, beside: dict[str, Path]) -> Guide
     try:
         data, refused = examine(found.table)
         refused += check(data)
-        if "id" in data:
+        if "id" in data and ("id",) not in dict(refused):
             refused += _misnamed(data["id"], stem)
     except RecursionError as error:
         # A list in a list in a list, deeper than Python can follow.
