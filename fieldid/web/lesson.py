@@ -308,7 +308,7 @@ def _new_say(found: Seen, part: float) -> str:
 
 
 def _clue(tables: Tables, row: Row, told: Sequence[Worth]) -> ClueLesson:
-    worth = next(each for each in told if each.clue is row.clue)
+    worth = next(each for each in told if each.clue.id == row.clue.id)
     tells = (
         f"Tells {_bits(worth.bits)} of {whole(tables):.1f} bits on average, in "
         f"{figure(row.clue.seconds)} seconds."

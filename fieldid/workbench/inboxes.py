@@ -140,7 +140,12 @@ def unusable(error: InboxError) -> ResponseReturnValue:
     """Why the inbox cannot be used."""
     return (
         render_template(
-            "workbench/error.html", title="The inbox", sentence=str(error), typed=()
+            "workbench/error.html",
+            title="The inbox",
+            sentence=str(error),
+            links=(),
+            different=None,
+            typed=(),
         ),
         503,
     )

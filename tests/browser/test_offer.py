@@ -381,6 +381,10 @@ def test_prices_changed_in_two_pages_meet(standing, launch):
     other.goto(f"{standing.url}#offer")
     write(other, "worth/1957", "200")
     expect(part(other, "whose")).to_contain_text("Your own prices")
+    # What was typed is noted until it is on the disk.
+    other.wait_for_function(
+        "() => !Object.keys(localStorage).some((key) => /^fieldid-typed/.test(key))"
+    )
     other.close()
     write(page, "worth/1954", "11")
 

@@ -1,4 +1,4 @@
-"""Where the modules of this folder are found, as `run.py` finds them by itself."""
+"""Where the modules of this folder are found, as `feed.py` finds them by itself."""
 
 import sys
 from pathlib import Path

@@ -1,4 +1,4 @@
-"""A few mistakes for all that reads what people wrote; `run.py` feeds it for longer."""
+"""A few mistakes for all that reads what people wrote; `feed.py` makes more."""
 
 import json
 from base64 import b64decode

@@ -1,6 +1,6 @@
 """Feeds mistakes to all that reads what people wrote, for as long as it is let:
 
-    .venv/bin/python tests/fuzz/run.py --minutes 10
+    .venv/bin/python tests/fuzz/feed.py --minutes 10
 
 What went wrong is written to a folder, one file a case, with how; the exit code says
 whether anything did.
