@@ -2,15 +2,19 @@
 
 import os
 import subprocess
+import threading
 
 import pytest
 from playwright.sync_api import expect, sync_playwright
 from selenium.webdriver import WebKitGTK, WebKitGTKOptions
 from selenium.webdriver.webkitgtk.service import Service
+from werkzeug.middleware.dispatcher import DispatcherMiddleware
+from werkzeug.serving import make_server
 
 import firefox as debian
 from installed import installed
 from serving import Host, Server
+from workbenches import bench
 
 CHROMIUM = "/usr/bin/chromium"
 QUIET = (
@@ -109,6 +113,28 @@ def launch_firefox(playwright, tmp_path):
     yield launch
     while open_now:
         open_now.pop().close()
+
+
+@pytest.fixture
+def rules(tmp_path):
+    """The folder of a workbench's guides: empty."""
+    folder = tmp_path / "rules"
+    folder.mkdir()
+    return folder
+
+
+@pytest.fixture
+def workbench(rules):
+    """The address of a workbench that is served in a thread."""
+    served = bench(rules).wsgi_app
+    mounted = DispatcherMiddleware(served, {"/workbench": served})
+    server = make_server("127.0.0.1", 0, mounted, threaded=True)
+    thread = threading.Thread(target=server.serve_forever)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_port}/workbench"
+    server.shutdown()
+    thread.join()
+    server.server_close()
 
 
 @pytest.fixture

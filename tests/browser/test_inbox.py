@@ -1,12 +1,9 @@
 """What a phone exports, dropped on the inbox: looked at, accepted, undone."""
 
 import shutil
-import threading
 
 import pytest
 from playwright.sync_api import expect
-from werkzeug.middleware.dispatcher import DispatcherMiddleware
-from werkzeug.serving import make_server
 
 import photofiles
 from fieldid.census import read
@@ -15,7 +12,6 @@ from fieldid.paths import RULES
 from finds import add_photos, export, kept, said, write
 from photopage import assert_bare
 from serving import TRIED
-from workbenches import bench
 
 NOTE = "“Ünter” dem <b>Tisch</b>\n=1+1"
 PHOTOS = [photofiles.camera_photo(6, size=(900, 700)), photofiles.camera_photo(1)]
@@ -32,25 +28,9 @@ DROP = """(bytes) => {
 
 
 @pytest.fixture
-def rules(tmp_path):
-    folder = tmp_path / "rules"
-    folder.mkdir()
-    shutil.copy(RULES / f"{TRIED}.toml", folder)
-    return folder
-
-
-@pytest.fixture
-def workbench(rules):
-    """The address of a workbench that is served in a thread."""
-    served = bench(rules).wsgi_app
-    mounted = DispatcherMiddleware(served, {"/workbench": served})
-    server = make_server("127.0.0.1", 0, mounted, threaded=True)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/workbench"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+def rules(rules):
+    shutil.copy(RULES / f"{TRIED}.toml", rules)
+    return rules
 
 
 def test_export_is_dropped_looked_at_and_accepted(

@@ -1,15 +1,10 @@
 """The author's workbench in Chromium: a guide from nothing, looked at while typing."""
 
-import threading
-
 import pytest
 from playwright.sync_api import expect
-from werkzeug.middleware.dispatcher import DispatcherMiddleware
-from werkzeug.serving import make_server
 
 from fieldid.guides.load import load
 from make import plover
-from workbenches import bench
 
 ANSWERS = {
     "Title": "Ember 'Curlew' irons",
@@ -33,27 +28,6 @@ CLUE = {
 }
 GROUND = "getComputedStyle(document.body).backgroundColor"
 SIZES = ((320, 568), (1280, 800))
-
-
-@pytest.fixture
-def rules(tmp_path):
-    folder = tmp_path / "rules"
-    folder.mkdir()
-    return folder
-
-
-@pytest.fixture
-def workbench(rules):
-    """The address of a workbench that is served in a thread."""
-    served = bench(rules).wsgi_app
-    mounted = DispatcherMiddleware(served, {"/workbench": served})
-    server = make_server("127.0.0.1", 0, mounted, threaded=True)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/workbench"
-    server.shutdown()
-    thread.join()
-    server.server_close()
 
 
 @pytest.fixture
