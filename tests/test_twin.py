@@ -24,6 +24,7 @@ SCRIPT_ALONE = {
     # In Python guides are read from TOML, and Number is no type of the language.
     "guide": {"unpack", "_frozen", "Counted"},
     "layout": {"_place"},  # arrays are no keys of a Map
+    "prepare": {"preparing"},  # a phone answers taps between two clues
     "special": {"sum", "largest", "pairs"},  # sum, max with a key, combinations
     "standing": {"_stood", "_parted", "_strayed"},  # kept from tap to tap
     "value": {"_same", "_alike"},  # lists are equal by themselves in Python
@@ -31,7 +32,8 @@ SCRIPT_ALONE = {
 }
 
 _NAMED = re.compile(
-    r"^(?:export )?(?:function|const) (\w+)|@typedef \{(?:[^{}]|\{[^{}]*\})*\} (\w+)",
+    r"^(?:export )?(?:function\*?|const) (\w+)"
+    r"|@typedef \{(?:[^{}]|\{[^{}]*\})*\} (\w+)",
     re.MULTILINE,
 )
 _DOC = r"/\*\*((?:(?!\*/).)*)\*/\n(?:export )?function %s\("

@@ -28,8 +28,10 @@ def choice_table(
     guide: Guide, clue: Clue, kind: Choice, cells: tuple[Cell, ...], member: str | None
 ) -> ChoiceTable:
     """Likelihoods of the options for a set member (None: not known)."""
-    shares = [_shares(guide, kind, cell, member) for cell in cells]
     common = [_shares(guide, kind, cell, None) for cell in cells]
+    shares = common
+    if member is not None:
+        shares = [_shares(guide, kind, cell, member) for cell in cells]
     later = _replacement(guide, kind, cells, common)
     seen = _misreading(kind.options, clue.misread)
     return ChoiceTable(

@@ -42,8 +42,8 @@ def weigh(tables: Tables, item: Item) -> Posterior:
     below, messages, more = _collect(forest, own)
     whole, last = _evidence(forest, messages, tables.prior, None)
     total = sum(whole)
-    states = _spread(forest, own, below, messages, tables.prior, 1.0)
     posterior = _over(whole, total)
+    states = _spread(forest, own, below, messages, tables.prior, posterior, 1.0)
     return Posterior(
         tuple(original for original, _ in states),
         tuple(replaced for _, replaced in states),
@@ -57,15 +57,16 @@ def weigh(tables: Tables, item: Item) -> Posterior:
 def fit(forest: Forest, own: Sequence[States]) -> Scaled:
     """Likelihood of each cell (and outside), parts summed out."""
     _, messages, more = _collect(forest, own)
-    whole, last = _evidence(forest, messages, _ones(own), None)
+    whole, last = _evidence(forest, messages, _filled(own[0][0], 1.0), None)
     return whole, more + last
 
 
 def states(forest: Forest, own: Sequence[States]) -> list[States]:
     """The same, lifted as often, by each part's state."""
     below, messages, _ = _collect(forest, own)
-    whole, _ = _evidence(forest, messages, _ones(own), None)
-    return _spread(forest, own, below, messages, _ones(own), sum(whole))
+    ones = _filled(own[0][0], 1.0)
+    whole, _ = _evidence(forest, messages, ones, None)
+    return _spread(forest, own, below, messages, ones, whole, sum(whole))
 
 
 def told(tables: Tables, item: Item) -> tuple[list[States], list[int]]:
@@ -73,14 +74,14 @@ def told(tables: Tables, item: Item) -> tuple[list[States], list[int]]:
     found = read(tables, item)
     own: list[States] = []
     counts = []
-    ones = [1.0] * (len(tables.cells) + 1)
+    ones = _filled(tables.prior, 1.0)
     shown: list[list[Likelihood]] = [[] for _ in tables.guide.parts]
     for k, reading in found.items():
         shown[tables.part_of[k]].append(reading)
     for p, part in enumerate(tables.guide.parts):
         states, scaled = _shown(shown[p], ones) if shown[p] else ((ones, ones), 0)
         if part.id in item.gone:
-            states = ([0.0] * len(ones), states[1])
+            states = (_filled(ones, 0.0), states[1])
         own.append(states)
         counts.append(scaled)
     return own, counts
@@ -107,17 +108,18 @@ def ranked(years: Vector) -> list[int]:
 
 def _shown(shown: Sequence[Likelihood], ones: Vector) -> tuple[States, int]:
     """What some readings say of their part, and how often that was scaled up."""
-    original = ones[:-1]
+    first, *rest = shown
     # Of a replaced part each reading is as likely in any cell.
-    later: Vector = [1.0, 1.0]
-    scaled = 0
-    for reading in shown:
+    (later, original), scaled = rescale([[first.rep, first.out], first.orig])
+    for reading in rest:
         original = _times(original, reading.orig)
         later = [later[0] * reading.rep, later[1] * reading.out]
         (later, original), count = rescale([later, original])
         scaled += count
     rep, out = later
-    return ([*original, out], [rep] * len(original) + [out]), scaled
+    replaced = _filled(ones, rep)
+    replaced[-1] = out
+    return ([*original, out], replaced), scaled
 
 
 def _is_silent(states: States) -> bool:
@@ -157,17 +159,20 @@ def _spread(
     below: list[States],
     messages: list[States],
     prior: Vector,
+    whole: Vector,
     total: float,
 ) -> list[States]:
-    """From the roots down: weight of each cell with each state of each part, in all
-    `total` for every part.
+    """From the roots down: weight of each cell with each state of each part, for every
+    part in all `whole`, which adds up to `total`.
     """
     above = list(own)
     joint = list(own)
     for p in forest.order:
         parent, rates = forest.parent[p], forest.rates[p]
-        if parent is not None and _is_silent(below[p]):
-            joint[p] = _passed(joint[parent], rates)
+        if _is_silent(below[p]):
+            joint[p] = _passed(
+                (whole, whole) if parent is None else joint[parent], rates
+            )
             continue
         context = _context(forest, own, above, messages, prior, p)
         above[p] = _passed(context, rates)
@@ -228,8 +233,9 @@ def _evidence(
     return weights, scaled
 
 
-def _ones(own: Sequence[States]) -> Vector:
-    return [1.0] * len(own[0][0])
+def _filled(a: Vector, x: float) -> list[float]:
+    """As long as another vector."""
+    return [x] * len(a)
 
 
 def _both(a: States, b: States) -> States:

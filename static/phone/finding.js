@@ -5,6 +5,7 @@
  */
 
 import { alone, asked, laid } from "./desk.js";
+import { breath } from "./breath.js";
 import { failed, say } from "./failing.js";
 import { furnish } from "./furnish.js";
 import { guestIds } from "./guests/known.js";
@@ -346,6 +347,7 @@ async function takeUp(guides) {
     if (desks.has(shelved.guide.id)) continue;
     desks.set(shelved.guide.id, laid(shelved, kept));
     lost.forEach(say);
+    await breath();
   }
   now ??= desks.get(lastOpen() ?? "") ?? null;
 }

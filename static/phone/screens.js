@@ -3,7 +3,7 @@
 import { needsFind } from "./routes.js";
 import { drawClaimScreen } from "./view/claim.js";
 import { drawClue, drawDone } from "./view/clue.js";
-import { at, focusHeading, keepingFocus, letGo, screenOf } from "./view/dom.js";
+import { at, focusHeading, keepingFocus, screenOf } from "./view/dom.js";
 import { drawBar } from "./view/frame.js";
 import { dropFile } from "./view/keep.js";
 import { drawRow } from "./view/members.js";
@@ -96,10 +96,9 @@ export function followBar() {
 /** @param {string} screen @param {any} data @param {boolean} arriving */
 function drawFind(screen, data, arriving) {
   const root = screenOf(screen);
-  // Losing the focus makes a browser lay the page out: before anything has changed that
-  // costs nothing, and afterwards the focus goes to the heading anyway.
-  if (arriving) letGo();
-  keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
+  // Whoever arrives has the focus on the heading anyway.
+  if (arriving) DRAWN[screen](root, data);
+  else keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
   at("[data-guide-name]").textContent = data.guide.title;
   at("[data-invented]").hidden = !data.guide.fiction;
   drawRibbon(at("[data-ribbon]"), data.verdict);

@@ -1,11 +1,12 @@
 /** The guides of this bundle: fetched, unpacked and prepared once each. */
 
-import { prepare, unpack } from "./engine/index.js";
+import { breath } from "./breath.js";
+import { preparing, unpack } from "./engine/index.js";
 
 /** @typedef {import("./engine/guide.js").Picture} Picture */
 /** @typedef {import("./engine/guide.js").Guide & {scene: Picture, own: readonly Own[], given?: boolean}} Guide with its drawing; `given` if it came from a file */
 /** @typedef {readonly [clue: string, option: string, member: string | null, drawn: Picture]} Own An option as an object bears it, or one member alone. */
-/** @typedef {ReturnType<typeof prepare>} Tables */
+/** @typedef {import("./engine/prepare.js").Tables} Tables */
 
 /**
  * A guide before it is opened.
@@ -78,7 +79,13 @@ async function open(id) {
   const text = brought ?? (await ownText(id));
   try {
     const guide = /** @type {Guide} */ (unpack({ ...JSON.parse(text), given: brought !== undefined }));
-    return { guide, tables: prepare(guide), stamp: fingerprint(text) };
+    const steps = preparing(guide);
+    let step = steps.next();
+    while (!step.done) {
+      await breath();
+      step = steps.next();
+    }
+    return { guide, tables: step.value, stamp: fingerprint(text) };
   } catch (error) {
     const { message } = /** @type {Error} */ (error);
     throw new ShelfError(`${sentence(message)} Other guides and your drafts are not touched.`);

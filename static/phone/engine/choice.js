@@ -34,8 +34,9 @@ export const LOOK_ALIKE = 5;
  * @returns {ChoiceTable}
  */
 export function choice_table(guide, clue, kind, cells, member) {
-  const shares = cells.map((cell) => _shares(guide, kind, cell, member));
   const common = cells.map((cell) => _shares(guide, kind, cell, null));
+  const shares =
+    member === null ? common : cells.map((cell) => _shares(guide, kind, cell, member));
   const later = _replacement(guide, kind, cells, common);
   const seen = _misreading(kind.options, clue.misread);
   return Object.freeze({

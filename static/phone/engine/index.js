@@ -9,5 +9,5 @@
 
 export { unpack } from "./guide.js";
 export { judge } from "./judge.js";
-export { prepare } from "./prepare.js";
+export { prepare, preparing } from "./prepare.js";
 export { message } from "./seller.js";

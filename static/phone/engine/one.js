@@ -48,8 +48,8 @@ export function weigh(tables, item) {
   const [below, messages, more] = _collect(forest, own);
   const [whole, last] = _evidence(forest, messages, tables.prior, null);
   const total = sum(whole);
-  const joint = _spread(forest, own, below, messages, tables.prior, 1);
   const posterior = _over(whole, total);
+  const joint = _spread(forest, own, below, messages, tables.prior, posterior, 1);
   return Object.freeze({
     original: joint.map(([original]) => original),
     replaced: joint.map(([, replaced]) => replaced),
@@ -68,7 +68,7 @@ export function weigh(tables, item) {
  */
 export function fit(forest, own) {
   const [, messages, more] = _collect(forest, own);
-  const [whole, last] = _evidence(forest, messages, _ones(own), null);
+  const [whole, last] = _evidence(forest, messages, _filled(own[0][0], 1), null);
   return [whole, more + last];
 }
 
@@ -80,8 +80,9 @@ export function fit(forest, own) {
  */
 export function states(forest, own) {
   const [below, messages] = _collect(forest, own);
-  const [whole] = _evidence(forest, messages, _ones(own), null);
-  return _spread(forest, own, below, messages, _ones(own), sum(whole));
+  const ones = _filled(own[0][0], 1);
+  const [whole] = _evidence(forest, messages, ones, null);
+  return _spread(forest, own, below, messages, ones, whole, sum(whole));
 }
 
 /**
@@ -95,7 +96,7 @@ export function told(tables, item) {
   /** @type {States[]} */
   const own = [];
   const counts = [];
-  const ones = tables.prior.slice().fill(1);
+  const ones = _filled(tables.prior, 1);
   /** @type {Likelihood[][]} */
   const shown = tables.guide.parts.map(() => []);
   for (const [k, reading] of found) {
@@ -104,7 +105,7 @@ export function told(tables, item) {
   for (const [p, part] of tables.guide.parts.entries()) {
     const [said, scaled] = shown[p].length ? _shown(shown[p], ones) : [[ones, ones], 0];
     const gone = item.gone.includes(part.id);
-    own.push(gone ? [ones.slice().fill(0), said[1]] : said);
+    own.push(gone ? [_filled(ones, 0), said[1]] : said);
     counts.push(scaled);
   }
   return [own, counts];
@@ -147,13 +148,10 @@ export function ranked(years) {
  * @returns {[States, number]}
  */
 function _shown(shown, ones) {
-  /** @type {Vector} */
-  let original = ones.slice(0, -1);
+  const [first, ...rest] = shown;
   // Of a replaced part each reading is as likely in any cell.
-  /** @type {Vector} */
-  let later = [1, 1];
-  let scaled = 0;
-  for (const { orig, rep, out } of shown) {
+  let [[later, original], scaled] = rescale([[first.rep, first.out], first.orig]);
+  for (const { orig, rep, out } of rest) {
     const [vectors, count] = rescale([
       [later[0] * rep, later[1] * out],
       _times(original, orig),
@@ -162,9 +160,13 @@ function _shown(shown, ones) {
     scaled += count;
   }
   const [rep, out] = later;
-  const replaced = ones.slice().fill(rep);
-  replaced[original.length] = out;
-  return [[original.concat(out), replaced], scaled];
+  const whole = _filled(ones, out);
+  const replaced = _filled(ones, out);
+  for (let i = 0; i < original.length; i++) {
+    whole[i] = original[i];
+    replaced[i] = rep;
+  }
+  return [[whole, replaced], scaled];
 }
 
 /**
@@ -207,23 +209,24 @@ function _collect(forest, own) {
 }
 
 /**
- * From the roots down: weight of each cell with each state of each part, in all
- * `total` for every part.
+ * From the roots down: weight of each cell with each state of each part, for every
+ * part in all `whole`, which adds up to `total`.
  * @param {Forest} forest
  * @param {readonly States[]} own
  * @param {States[]} below
  * @param {States[]} messages
  * @param {Vector} prior
+ * @param {Vector} whole
  * @param {number} total
  */
-function _spread(forest, own, below, messages, prior, total) {
+function _spread(forest, own, below, messages, prior, whole, total) {
   const above = [...own];
   const joint = [...own];
   for (const p of forest.order) {
     const parent = forest.parent[p];
     const rates = forest.rates[p];
-    if (parent !== null && _is_silent(below[p])) {
-      joint[p] = _passed(joint[parent], rates);
+    if (_is_silent(below[p])) {
+      joint[p] = _passed(parent === null ? [whole, whole] : joint[parent], rates);
       continue;
     }
     above[p] = _passed(_context(forest, own, above, messages, prior, p), rates);
@@ -304,11 +307,17 @@ function _evidence(forest, messages, prior, but) {
 }
 
 /**
- * @param {readonly States[]} own
- * @returns {Vector}
+ * As long as another vector.
+ * @param {Vector} a
+ * @param {number} x
+ * @returns {number[]}
  */
-function _ones(own) {
-  return own[0][0].slice().fill(1);
+function _filled(a, x) {
+  const filled = a.slice();
+  for (let i = 0; i < filled.length; i++) {
+    filled[i] = x;
+  }
+  return filled;
 }
 
 /**

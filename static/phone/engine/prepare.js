@@ -52,13 +52,30 @@ import { forest, worlds } from "./parts.js";
  * @returns {Tables}
  */
 export function prepare(guide) {
+  const steps = preparing(guide);
+  let step = steps.next();
+  while (!step.done) {
+    step = steps.next();
+  }
+  return step.value;
+}
+
+/**
+ * The same clue by clue, so that a page can answer in between.
+ * @param {Guide} guide
+ * @returns {Generator<void, Tables, void>}
+ */
+export function* preparing(guide) {
   const all_cells = cells(guide);
   const members = [null, ...(guide.members ? guide.members.all : [])];
   const part_places = guide.parts.map((part) => part.id);
   const trees = forest(guide);
-  const by_clue = guide.clues.map((clue) =>
-    _by_member(guide, clue, all_cells, members),
-  );
+  /** @type {(readonly ClueTable[])[]} */
+  const by_clue = [];
+  for (const clue of guide.clues) {
+    by_clue.push(_by_member(guide, clue, all_cells, members));
+    yield;
+  }
   return Object.freeze({
     guide,
     cells: all_cells,

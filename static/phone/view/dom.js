@@ -131,11 +131,6 @@ export function revealOpened(root) {
   });
 }
 
-/** Takes the focus from whatever has it. */
-export function letGo() {
-  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
-}
-
 /** Moves the focus to the heading of what is shown. @param {ParentNode} root */
 export function focusHeading(root) {
   const heading = root.querySelector("[data-heading], h1");

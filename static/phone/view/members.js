@@ -22,6 +22,8 @@ const STRAYS = { stray: "probably a stray", apart: "probably apart from the set"
 export function drawRow(root, data) {
   const { session, screen, places } = data;
   root.hidden = !isSet(session) || !["look", "places"].includes(screen);
+  // A selector that looked for the row from the page would be tried at every change.
+  document.body.classList.toggle("has-row", !root.hidden);
   if (root.hidden) return;
   const { items, at } = session;
   const asked = places.length === 1 ? places[0] : at;

@@ -37,7 +37,8 @@ export function drawRibbon(figure, verdict) {
   shares.forEach((p, i) => {
     const made = /** @type {HTMLElement} */ (figure.children[i]);
     made.classList.toggle("ribbon__column--lead", first <= i && i <= last);
-    made.style.setProperty("--p", (p / full).toFixed(4));
+    const rise = /** @type {HTMLElement} */ (made.firstElementChild);
+    rise.style.setProperty("--p", (p / full).toFixed(4));
   });
   labels(figure, years, first < years.length ? [first, last] : []);
   set(figure, { "aria-label": spoken(verdict) });

@@ -1,0 +1,12 @@
+/** Long work in pieces. */
+
+/** In ms, after which whoever taps would notice that the page is busy. */
+const LONG = 8;
+let rested = 0;
+
+/** Lets the browser paint, and answer a tap, where work has gone on for long. */
+export async function breath() {
+  if (performance.now() - rested < LONG) return;
+  await new Promise((go) => setTimeout(go));
+  rested = performance.now();
+}
