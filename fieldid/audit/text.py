@@ -176,7 +176,7 @@ def asked_say(each: Asked) -> str:
         return f"never worth a look: always promised under {WORTHWHILE:g} bits"
     most = f"promised at most {each.bits:.2f} bits"
     if each.times.count == 0:
-        return f"never looked at, others tell more a second: {most}"
+        return f"never looked at, others tell more for their time: {most}"
     return most
 
 

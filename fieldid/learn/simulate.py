@@ -36,7 +36,7 @@ class Sureness:
 def sureness(
     tables: Tables, *, walks: int = WALKS, looks: int = LOOKS
 ) -> tuple[Sureness, ...]:
-    """From none to `looks` clues, always the one that tells most a second.
+    """From none to `looks` clues, always the one that tells most for its time.
 
     Who has nothing worthwhile left to look at keeps what is known.
     """

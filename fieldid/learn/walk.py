@@ -1,4 +1,4 @@
-"""One specimen, look by look, always at the clue that tells most a second."""
+"""One specimen, look by look, always at the clue that tells most for its time."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass

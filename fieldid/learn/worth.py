@@ -36,6 +36,11 @@ def worths(tables: Tables) -> tuple[Worth, ...]:
     return tuple(sorted(told, key=lambda worth: -round9(worth.bits)))
 
 
+def quickest(tables: Tables) -> tuple[Clue, ...]:
+    """Every clue, in the order in which a phone asks while nothing is known."""
+    return tuple(tables.guide.clues[p.k] for p in _prospects(tables, Item()))
+
+
 def once_known(tables: Tables, clue: Clue) -> float:
     """How many bits the clue tells at most once it is known which member of a set the
     object is; 0 where there are no sets.

@@ -14,7 +14,6 @@ from fieldid.draw.nodes import Node
 from fieldid.engine import Tables
 from fieldid.engine.guide import Clue, Guide, Measure, ModelYear, Part
 from fieldid.engine.range import brackets
-from fieldid.engine.special import round9
 from fieldid.engine.words import (
     BARELY,
     FACTORS,
@@ -27,7 +26,7 @@ from fieldid.engine.words import (
 )
 from fieldid.learn.myths import Told, myths
 from fieldid.learn.seen import Change, Seen, changes, seen, sizes
-from fieldid.learn.worth import Worth, once_known, whole, worths
+from fieldid.learn.worth import Worth, once_known, quickest, whole, worths
 from fieldid.web.marks import Mark, Row, rows
 from fieldid.web.prepared import tables_of
 from fieldid.web.shares import runs, share
@@ -146,7 +145,7 @@ def lesson(guide: Guide) -> Lesson:
         lines=charts.lines(years),
         lines_say=_lines_say(years),
         bars=tuple(_bars(told)),
-        bits_say=_bits_say(tables, told),
+        bits_say=_bits_say(tables),
         nothing=tuple(
             Said(worth.clue, _nothing_say(tables, worth.clue))
             for worth in told
@@ -155,7 +154,7 @@ def lesson(guide: Guide) -> Lesson:
         weak=tuple(_said(tables, each) for each in named.weak),
         humble=tuple(_said(tables, each) for each in named.humble),
         words_say=_words_say((*named.weak, *named.humble)),
-        sure=None if brackets(guide) else sure(tables, _quickest(told)[0]),
+        sure=None if brackets(guide) else sure(tables, quickest(tables)[0]),
         years=tuple(_years(tables)),
         clues=tuple(_clue(tables, row, told) for row in rows(guide)),
     )
@@ -195,8 +194,8 @@ def _bars(told: Sequence[Worth]) -> Iterator[Bar]:
         )
 
 
-def _bits_say(tables: Tables, told: Sequence[Worth]) -> str:
-    first = listed([clue.name for clue in _quickest(told)[:FIRST]])
+def _bits_say(tables: Tables) -> str:
+    first = listed([clue.name for clue in quickest(tables)[:FIRST]])
     return (
         f"To tell {len(tables.guide.years)} years apart, and what is none of them, "
         f"takes {whole(tables):.1f} bits; each bit halves the doubt. The figures are "
@@ -261,12 +260,6 @@ def _words_say(told: Sequence[Told]) -> str:
         f"(1995): up to {figure(some)} times {BARELY}, up to {figure(great)} {few}, "
         f"up to {figure(strongest)} {much}, and more than that {most}."
     )
-
-
-def _quickest(told: Sequence[Worth]) -> list[Clue]:
-    """The clues that tell most a second while nothing is known, the best first."""
-    ranked = sorted(told, key=lambda worth: -round9(worth.per_minute))
-    return [worth.clue for worth in ranked]
 
 
 def _years(tables: Tables) -> Iterator[YearLesson]:

@@ -47,7 +47,7 @@ def walked(i: int, world: Guide = ALONE) -> Other:
         if p >= 0.95 or not worth:
             spent = sum(seconds[clue] for clue, _ in readings)
             return Other(p, year == found.year, spent, len(readings))
-        clue = max(worth, key=lambda each: each.bits_per_second).clue
+        clue = max(worth, key=lambda each: each.bits * each.bits_per_second).clue
         readings = (*readings, (clue, shown[clue]))
 
 

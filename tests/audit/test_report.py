@@ -69,7 +69,7 @@ def test_clue_that_others_always_beat_is_named():
 
     assert found.asked[1].times.count == 0
     assert found.asked[1].worth
-    assert "never looked at, others tell more a second" in text(found)
+    assert "never looked at, others tell more for their time" in text(found)
 
 
 def test_shares_that_matter_come_first(found):

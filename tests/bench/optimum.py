@@ -33,7 +33,7 @@ class Cost:
 STOPPED = Cost(0.0, 0.0)
 
 Choose = Callable[[Sequence[tuple[Prospect, Cost]]], tuple[Prospect, Cost]]
-"""One of the clues that are left, the most bits a second first, each with its cost."""
+"""One of the clues that are left, the engine's choice first, each with its cost."""
 
 
 class Programme:

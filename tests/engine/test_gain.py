@@ -10,7 +10,15 @@ from sklearn.metrics import mutual_info_score
 from sklearn.tree import DecisionTreeClassifier
 
 from fieldid.engine.find import Item
-from fieldid.engine.gain import between, entropy, gain, prospects, separator
+from fieldid.engine.gain import (
+    Prospect,
+    best_first,
+    between,
+    entropy,
+    gain,
+    prospects,
+    separator,
+)
 from fieldid.engine.guide import Choice
 from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
@@ -116,12 +124,24 @@ def test_outcomes_are_a_distribution(seed):
         assert prospect.bits >= -1e-12
 
 
-def test_ranking_is_by_gain_per_second():
+def test_ranking_is_by_gain_squared_per_second():
+    """Source: Tan and Schlimmer (1990): the square of the gain over the cost."""
+    seconds = {clue.id: clue.seconds for clue in GUIDE.clues}
     found = ranked(Item())
 
-    rates = [prospect.bits_per_second for prospect in found]
-    assert rates == sorted(rates, reverse=True)
+    pull = [each.bits**2 / seconds[GUIDE.clues[each.k].id] for each in found]
+    assert pull == sorted(pull, reverse=True)
     assert len(found) == len(GUIDE.clues)
+
+
+def test_one_telling_look_goes_before_quick_ones():
+    """A clue of 0.9 bits in 5 seconds, beside one of 0.4 in 2: by bits a second the
+    quick one would come first.
+    """
+    telling = Prospect(0, 0, 0.9, 0.9 / 5, ())
+    quick = Prospect(1, 0, 0.4, 0.4 / 2, ())
+
+    assert best_first([quick, telling]) == [telling, quick]
 
 
 def test_answered_clues_are_not_asked_again():

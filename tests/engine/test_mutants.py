@@ -1,17 +1,25 @@
 """Each way in which the engine was broken is noticed by the tests."""
 
-import os
-import subprocess
-import sys
-from pathlib import Path
+import multiprocessing
 
 import pytest
 
-from mutants import MUTANTS, WHICH
+from mutants import MUTANTS, notice
 
-TESTS = Path(__file__).parent.parent
 FAILED = 1
 """What pytest says when tests failed; anything else would be no answer."""
+
+
+LIBRARIES = ["pytest", "hypothesis.strategies", "scipy.stats", "scipy.integrate"]
+"""What the tests import and what is none of ours: once for all of them."""
+
+
+@pytest.fixture(scope="module")
+def process():
+    """Makes a process of which the engine is not imported, but the libraries are."""
+    forking = multiprocessing.get_context("forkserver")
+    forking.set_forkserver_preload(["pyagrum", *LIBRARIES])
+    return forking.Process
 
 
 def test_mutants_are_thirty_or_more():
@@ -21,19 +29,10 @@ def test_mutants_are_thirty_or_more():
 @pytest.mark.parametrize(
     "place", range(len(MUTANTS)), ids=lambda i: f"{MUTANTS[i].module}-{i}"
 )
-def test_tests_notice_a_broken_engine(place):
-    mutant = MUTANTS[place]
-    quick = ("-x", "-q", "--tb=no", "-p", "no:randomly", "-p", "no:cacheprovider")
-    done = subprocess.run(
-        [
-            *(sys.executable, "-m", "pytest", "-p", "mutants", *quick),
-            *("-o", "addopts=--import-mode=importlib"),
-            TESTS / "engine" / f"{mutant.test}.py",
-        ],
-        cwd=TESTS.parent,
-        env=os.environ | {"PYTHONPATH": str(TESTS), WHICH: str(place)},
-        capture_output=True,
-        text=True,
-    )
+def test_tests_notice_a_broken_engine(place, process, tmp_path):
+    said = tmp_path / "said"
+    noticing = process(target=notice, args=(place, said))
+    noticing.start()
+    noticing.join()
 
-    assert done.returncode == FAILED, done.stdout + done.stderr
+    assert noticing.exitcode == FAILED, said.read_text()

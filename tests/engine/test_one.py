@@ -65,6 +65,19 @@ def test_probabilities_sum_to_one(seed):
         )
 
 
+def test_part_without_readings_takes_what_the_others_say():
+    """Two parts that follow none: of the second only its own rate is known."""
+    parts = (make.part("head", 0.1), make.part("grip", 0.3))
+    seen = make.option("early", make.span((1951, 1951))), make.option("late")
+    told = make.guide(make.choice("c", *seen), parts=parts)
+
+    got = weigh(prepare(told), Item((("c", "early"),)))
+
+    assert list(got.replaced[1]) == close([0.3 * p for p in got.cells])
+    assert list(got.original[1]) == close([0.7 * p for p in got.cells])
+    assert got.years[0] > 0.6
+
+
 @given(seeds, st.randoms())
 def test_order_of_readings_is_irrelevant(seed, dice):
     item = random_find(seed).items[0]

@@ -45,7 +45,7 @@ def walked(found):
         yield told, float(year == found.year)
         worth = [each for each in verdict.next if each.bits >= WORTHWHILE]
         if worth:
-            clue = max(worth, key=lambda each: each.bits_per_second).clue
+            clue = max(worth, key=lambda each: each.bits * each.bits_per_second).clue
             readings = (*readings, (clue, shown[clue]))
 
 

@@ -1,5 +1,5 @@
 /**
- * What to look at next: expected information, per second, and when to stop.
+ * What to look at next: expected information, the seconds it takes, and when to stop.
  *
  * Model page: "What to look at next".
  */
@@ -93,13 +93,16 @@ export function prospect(tables, k, item, rows, claimed) {
 }
 
 /**
- * Prospects by what they tell a second; ties stay as they stand.
+ * Prospects by the square of what they tell, a second; ties stay as they stand.
+ *
+ * Tan and Schlimmer (1990), in Mitchell (1997), section 3.7.5: by the bits alone, a
+ * second, many quick looks that tell little would go before one that tells much.
  * @param {readonly Prospect[]} found
  */
 export function best_first(found) {
-  return [...found].sort(
-    (a, b) => round9(b.bits_per_second) - round9(a.bits_per_second),
-  );
+  /** @param {Prospect} each */
+  const pull = (each) => round9(each.bits * each.bits_per_second);
+  return [...found].sort((a, b) => pull(b) - pull(a));
 }
 
 /**
