@@ -1,4 +1,4 @@
-"""What others made to check pages with: axe-core, the Nu Html Checker, css-tree.
+"""What others made to check with: axe-core, the Nu Html Checker, css-tree, TypeScript.
 
 None of it lies in the project. Run as a program, this fetches what is missing with npm
 into the virtual environment; `tests/run` does so before the tests.
@@ -45,7 +45,12 @@ CSS = Checker(
     "dist/csstree.esm.js",
     "a34589878a06f95e4e144c27748db5e6d81ba19619d3f36036027098e16c3522",
 )
-CHECKERS = (AXE, NU, CSS)
+TYPES = Checker(
+    "typescript@5.9.3",
+    "lib/_tsc.js",
+    "e8f349eabd48486bdb2bf9dc1a00c89d58297270c54b745838879e2859194419",
+)
+CHECKERS = (AXE, NU, CSS, TYPES)
 
 
 class FetchError(Exception):

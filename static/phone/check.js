@@ -100,7 +100,7 @@ function* leaves(wanted, got, where) {
   }
 }
 
-/** @param {unknown} value */
+/** @param {unknown} value @returns {value is Record<string, any>} */
 const holds = (value) => typeof value === "object" && value !== null;
 
 /** @param {Pair} pair */

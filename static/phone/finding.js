@@ -305,7 +305,7 @@ async function startLater() {
   return kept.hasGuests();
 }
 
-/** That the script of a screen is there: what few need waits until it is asked for. @param {string} screen */
+/** That the script of a screen is there: what few need waits until it is asked for. @param {string} screen @returns {Promise<unknown>} */
 function arrived(screen) {
   if (!(screen in RARE)) return last;
   const coming = rare.get(screen) ?? startRare(screen);

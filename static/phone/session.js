@@ -39,7 +39,7 @@ const BLANK = { member: null, readings: [], gone: [] };
 
 /** @param {string} guide @returns {Session} */
 export function begin(guide) {
-  const state = { guide, items: [BLANK], at: /** @type {const} */ (ALL), claim: null };
+  const state = { guide, items: [BLANK], at: /** @type {typeof ALL} */ (ALL), claim: null };
   return frozen({ ...state, away: false, photos: false, without: [], past: [] });
 }
 
@@ -55,6 +55,7 @@ export function reopened({ guide, items, claim }) {
  * The session with this reading, in place of an earlier one of the same clue; a part
  * that is read cannot be gone.
  * @param {Session} session @param {Pick<Clue, "id" | "part">} clue @param {Reading} reading
+ * @param {readonly number[]} places
  */
 export function answer(session, clue, reading, places = targets(session, clue)) {
   return change(session, places, (item) => read(item, clue, reading));
@@ -71,6 +72,7 @@ export function retract(session, clue, places = everywhere(session)) {
 /**
  * The session with this part gone. Readings on it are kept but do not count.
  * @param {Session} session @param {string} part @param {Guide} guide
+ * @param {readonly number[]} places
  */
 export function lose(session, part, guide, places = everywhere(session)) {
   const { name, replaced } = /** @type {{name: string, replaced: number}} */ (

@@ -5,7 +5,7 @@
 function takeDrops() {
   const input = document.querySelector("[data-drop] input[type=file]");
   if (!(input instanceof HTMLInputElement)) return;
-  const show = (over) => input.classList.toggle("drop--over", over);
+  const show = (/** @type {boolean} */ over) => input.classList.toggle("drop--over", over);
   document.addEventListener("dragover", (event) => {
     if (!holdsFiles(event)) return;
     event.preventDefault();
@@ -15,7 +15,7 @@ function takeDrops() {
     if (relatedTarget === null) show(false);
   });
   document.addEventListener("drop", (event) => {
-    if (!holdsFiles(event)) return;
+    if (!event.dataTransfer || !holdsFiles(event)) return;
     event.preventDefault();
     show(false);
     input.files = event.dataTransfer.files;

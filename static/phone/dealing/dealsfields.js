@@ -27,7 +27,7 @@ export const FIELDS = [
 /**
  * Whether it is the person's own for all guides, and not said of this find alone: what
  * somebody wants to be left over, and an hour is worth, is the same whatever is bought.
- * @param {keyof Deal} key
+ * @param {string} key
  */
 export const isHabit = (key) => key in NO_HABITS;
 

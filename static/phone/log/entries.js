@@ -120,7 +120,7 @@ export function logIn(database) {
     loadSetting: (key) =>
       within("readonly", [SETTINGS], ([settings]) => valueOf(settings, key)),
 
-    /** @param {string} key @param {unknown} value plain data */
+    /** @param {string} key @param {unknown} value plain data @returns {Promise<unknown>} */
     saveSetting: (key, value) =>
       within("readwrite", [SETTINGS], ([settings]) => asked(settings.put({ key, value }))),
   };
