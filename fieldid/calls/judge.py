@@ -21,8 +21,9 @@ def options(own: argparse.ArgumentParser) -> None:
     )
     own.add_argument(
         "--find",
-        metavar="FIND.json",
-        help="a file with one find, or with one a line; - reads standard input",
+        metavar="FILE",
+        help="a file of finds, as phones save them, or with one find a line; - reads "
+        "standard input",
     )
     own.add_argument(
         "--read",

@@ -34,7 +34,8 @@ def guides(own: argparse.ArgumentParser) -> None:
         "guides",
         nargs="*",
         metavar="GUIDE",
-        help="a guide's file, or its id; without any, those that come with fieldid",
+        help="a guide's file or its id, or a folder with guides; without any, those "
+        "that come with fieldid",
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from fieldid.commands.shelf import path_of, shipped
+from fieldid.commands.shelf import paths_of
 from fieldid.engine.guide import Guide
 from fieldid.errors import GuideError, Problem
 from fieldid.guides.load import load
@@ -13,7 +13,7 @@ from fieldid.guides.warnings import warnings
 def check(names: Sequence[str]) -> None:
     """Prints what each guide holds, or raises all problems of all of them."""
     problems: list[Problem] = []
-    for path in [path_of(name) for name in names] or shipped():
+    for path in paths_of(names):
         try:
             _report(path, load(path))
         except GuideError as error:

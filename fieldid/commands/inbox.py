@@ -27,6 +27,7 @@ def inbox(paths: Sequence[Path], rules: Path | None) -> int:
         except InboxError as error:
             code = error.exit_code
             print(f"{path}: {error}", file=sys.stderr)
+    print(f"The inbox is {into}.")
     return code
 
 

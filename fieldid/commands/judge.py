@@ -4,6 +4,7 @@ import json
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from io import BufferedReader, BytesIO
 from pathlib import Path
 from typing import Any, BinaryIO
 
@@ -12,10 +13,11 @@ from fieldid.commands.telling import letter, story
 from fieldid.commands.told import Told, find_of
 from fieldid.engine import Find, Tables, judge, message, prepare
 from fieldid.engine.guide import Guide
-from fieldid.errors import FindError
+from fieldid.errors import FindError, InboxError
 from fieldid.guides import finds
 from fieldid.guides.load import load
 from fieldid.guides.pack import plain
+from fieldid.inbox.opening import zipped_finds
 
 STDIN = "-"
 
@@ -68,9 +70,20 @@ def _opened(source: str) -> BinaryIO:
     if source == STDIN:
         return sys.stdin.buffer
     try:
-        return Path(source).open("rb")
+        return _unpacked(Path(source).open("rb"))
     except OSError as error:
         raise FindError(f"{source}: {error.strerror}") from error
+    except InboxError as error:
+        raise FindError(f"{source}: {error}") from error
+
+
+def _unpacked(stream: BufferedReader) -> BinaryIO:
+    """The stream, or the list of finds that is in it if it is a ZIP."""
+    # A pipe can be looked at ahead, but not wound back.
+    if not stream.peek(2).startswith(b"PK"):
+        return stream
+    with stream:
+        return BytesIO(zipped_finds(stream))
 
 
 def _loaded(

@@ -26,8 +26,8 @@ from fieldid.guides.load import load
 from fieldid.inbox.store import beside
 from fieldid.paths import RULES, TEMPLATES
 from fieldid.web.headers import sealed
-from fieldid.workbench import passwords
 from fieldid.workbench.app import create_workbench
+from fieldid.workbench.gate import passwords
 from fieldid.workbench.phone import Phone, State
 
 NO_HTTPS = (

@@ -24,9 +24,25 @@ def path_of(name: str) -> Path:
     raise UsageError(f"there is no guide {name!r}; try {nearest(name, known)}")
 
 
+def paths_of(names: Iterable[str]) -> list[Path]:
+    """The files of guides that are named by path, by folder or by id; all shipped ones
+    without any name.
+    """
+    return [path for name in names for path in _paths(name)] or shipped()
+
+
+def _paths(name: str) -> list[Path]:
+    if not Path(name).is_dir():
+        return [path_of(name)]
+    found = sorted(Path(name).glob("*.toml"))
+    if not found:
+        raise UsageError(f"there is no guide in {name}: no file there ends in .toml")
+    return found
+
+
 def load_all(names: Iterable[str]) -> list[Guide]:
-    """The guides by path or id, all shipped ones without any; every problem at once."""
-    paths = [path_of(name) for name in names] or shipped()
+    """The guides that are named, as above; every problem at once."""
+    paths = paths_of(names)
     guides: list[Guide] = []
     problems: list[Problem] = []
     for path in paths:

@@ -7,21 +7,21 @@ from dataclasses import replace
 
 from fieldid.engine.claim import factor, odds
 from fieldid.engine.find import Item, MemberVerdict, PartState, Verdict
-from fieldid.engine.flags import is_replaced
 from fieldid.engine.members import missing, set_say, surplus
 from fieldid.engine.one import ranked, weigh
 from fieldid.engine.prepare import Tables
 from fieldid.engine.reasons import conflicts
 from fieldid.engine.saying import (
+    SEEN_ONCE,
     UNSEEN,
     Case,
     answer,
     leading,
+    looked_on,
     part_states,
-    seen_parts,
     year_shares,
 )
-from fieldid.engine.setflags import Apart, set_flags
+from fieldid.engine.setflags import Apart, at_once, set_flags
 from fieldid.engine.sets import SetPosterior
 from fieldid.engine.strays import stray_say
 from fieldid.engine.words import (
@@ -87,18 +87,22 @@ def _factor_say(told: Case, member: str, weighed: float) -> str:
 def _whole_set(told: Case, whole: SetPosterior) -> tuple[PartState, ...]:
     """The parts that can be replaced on a whole set at once, in guide order."""
     tables, shares = told.tables, whole.whole_set
-    seen = seen_parts(tables, told.items)
+    said = at_once(told, whole)
     return tuple(
-        PartState(part.id, shares[p], _at_once(shares[p], part.id in seen))
+        PartState(
+            part.id,
+            shares[p],
+            _at_once(shares[p], said[p], looked_on(tables, told.items, p)),
+        )
         for p, part in enumerate(tables.guide.parts)
         if any(world.whole[p] for world in tables.worlds)
     )
 
 
-def _at_once(share: float, seen: bool) -> str:
-    if is_replaced(share):
+def _at_once(share: float, said: bool, looked: int) -> str:
+    if said:
         return f"replaced on the whole set: {likely(share)}, {percent(share)}"
-    if not seen:
-        return UNSEEN
+    if looked < 2:
+        return SEEN_ONCE if looked else UNSEEN
     kept = 1 - share
     return f"not replaced on the whole set: {likely(kept)}, {percent(kept)}"

@@ -18,6 +18,7 @@ CANNOT_TELL = 0.33
 """A leading year that is less likely than this is not leaned to."""
 SETTLED = 0.90
 UNSEEN = "not looked at"
+SEEN_ONCE = "looked at on one of them alone"
 USUAL = "such parts are usually replaced"
 STANDS_OUT = 2.0
 """The likeliest build month is named if it is so many times as likely as the mean month
@@ -87,6 +88,14 @@ def seen_parts(tables: Tables, items: Sequence[Item]) -> list[str]:
         clue for item in items for clue, reading in item.readings if reading is not None
     ]
     return [clue.part for clue in tables.guide.clues if clue.id in read]
+
+
+def looked_on(tables: Tables, items: Sequence[Item], p: int) -> int:
+    """On how many items the part was read, or is gone."""
+    part = tables.guide.parts[p].id
+    return sum(
+        part in item.gone or part in seen_parts(tables, [item]) for item in items
+    )
 
 
 def _part(tables: Tables, item: Item, p: int, share: float, seen: bool) -> str:

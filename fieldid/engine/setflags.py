@@ -10,7 +10,7 @@ from fieldid.engine.flags import Raised, is_replaced, overall, raised
 from fieldid.engine.members import missing, often_apart, several, sold_as, whose
 from fieldid.engine.one import Posterior, ranked
 from fieldid.engine.reasons import Conflict
-from fieldid.engine.saying import Case
+from fieldid.engine.saying import Case, looked_on
 from fieldid.engine.sets import SetPosterior
 from fieldid.engine.special import round9
 from fieldid.engine.strays import is_stray, stray_say
@@ -43,6 +43,16 @@ def set_flags(
     )
 
 
+def at_once(told: Case, whole: SetPosterior) -> list[bool]:
+    """Of each part whether it is said to have been replaced on the whole set; who has
+    looked at one member alone is told nothing of the others.
+    """
+    return [
+        is_replaced(share) and looked_on(told.tables, told.items, p) > 1
+        for p, share in enumerate(whole.whole_set)
+    ]
+
+
 def _strays(told: Case, whole: SetPosterior) -> list[Flag]:
     """Strays, without those that were often bought apart: they are no alarm."""
     guide = told.tables.guide
@@ -59,8 +69,10 @@ def _strays(told: Case, whole: SetPosterior) -> list[Flag]:
 def _whole_set(told: Case, whole: SetPosterior) -> list[Flag]:
     members = tuple(str(item.member) for item in told.items)
     found = []
-    for part, share in zip(told.tables.guide.parts, whole.whole_set, strict=True):
-        if is_replaced(share):
+    said = at_once(told, whole)
+    for p, part in enumerate(told.tables.guide.parts):
+        share = whole.whole_set[p]
+        if said[p]:
             sure = f"{likely(share)}, {percent(share)}"
             say = f"Someone probably replaced the {part.name} on the whole set at once"
             ask = f"Did anyone replace the {part.name} on the whole set, and when?"
@@ -101,16 +113,14 @@ def _of_member(told: Case, whole: SetPosterior, i: int, apart: Apart) -> list[Ra
     """
     posterior, clashes = apart
     tables = told.tables
-    at_once = [is_replaced(share) for share in whole.whole_set]
+    said = at_once(told, whole)
     unexplained = [
         clash
         for clash in clashes
-        if not at_once[tables.part_of[clash.first]]
-        and not at_once[tables.part_of[clash.second]]
+        if not said[tables.part_of[clash.first]]
+        and not said[tables.part_of[clash.second]]
     ]
-    explained = [
-        part.id for part, told in zip(tables.guide.parts, at_once, strict=True) if told
-    ]
+    explained = [part.id for p, part in enumerate(tables.guide.parts) if said[p]]
     y = ranked(posterior.years)[0] if is_stray(told, whole, i) else told.first
     return [
         each

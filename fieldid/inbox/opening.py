@@ -90,6 +90,12 @@ def opened(stream: BinaryIO, *, name: str = "", now: str) -> Opened:
     return Opened(tuple(incoming), tuple(refused))
 
 
+def zipped_finds(stream: BinaryIO) -> bytes:
+    """The text of the finds in a ZIP file; an InboxError says what is wrong with it."""
+    size = _checked_size(stream, MOST_FILE)
+    return _finds(stream, unzip(stream, _room), size)
+
+
 def _checked_size(stream: BinaryIO, most: int) -> int:
     size = size_of(stream)
     if size == 0:

@@ -38,6 +38,23 @@ def test_guide_is_named_by_its_id(capsys):
     assert "good" in capsys.readouterr().out
 
 
+def test_folder_stands_for_its_guides(tmp_path, capsys):
+    shutil.copy(DOTTEREL, tmp_path)
+    (tmp_path / "bad.toml").write_text("format = 9\n")
+
+    assert main(["check", str(tmp_path)]) == 1
+
+    out, err = capsys.readouterr()
+    assert f"{tmp_path / DOTTEREL.name}: good" in out
+    assert "bad.toml:1: format" in err
+
+
+def test_folder_without_guides_is_told(tmp_path, capsys):
+    assert main(["check", str(tmp_path)]) == 2
+
+    assert f"there is no guide in {tmp_path}" in capsys.readouterr().err
+
+
 def test_problems_of_all_files_come_together(tmp_path, capsys):
     for name in ("one", "two"):
         (tmp_path / f"{name}.toml").write_text("format = 9\n")

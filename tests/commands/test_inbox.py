@@ -31,6 +31,7 @@ def test_folder_is_taken_in_file_by_file(rules, tmp_path, capsys):
         f"{folder / 'two.json'}: 1 new",
         f"{folder / 'two.json'}: 1 not taken",
         f"{folder / 'two.json'}: find 2: The find cannot be empty: a table is needed.",
+        f"The inbox is {beside(rules)}.",
     ]
     assert shelf(beside(rules)).waits == 2
 
@@ -42,7 +43,7 @@ def test_file_taken_before_is_told(rules, tmp_path, capsys):
     for _ in range(2):
         assert main(["inbox", str(path), "--rules", str(rules)]) == 0
 
-    assert capsys.readouterr().out.splitlines()[-1] == (
+    assert capsys.readouterr().out.splitlines()[-2] == (
         f"{path}: taken in before; nothing is new"
     )
 
@@ -57,7 +58,7 @@ def test_bad_file_costs_the_others_nothing(rules, tmp_path, capsys):
 
     said = capsys.readouterr()
     assert code == 1
-    assert said.out == f"{good}: 1 new\n"
+    assert said.out == f"{good}: 1 new\nThe inbox is {beside(rules)}.\n"
     assert said.err.splitlines() == [
         f"{missing}: It cannot be read: No such file or directory.",
         f"{bad}: This file holds no log that fieldid exported.",

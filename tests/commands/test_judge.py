@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+import hostile
 from fieldid.cli import main
 from make import PLOVER, plover
 
@@ -344,6 +345,35 @@ def test_log_is_judged_find_by_find(run, tmp_path):
     lines = line() + line(guide=other["guide"], items=[{}])
     assert out == run("--find", "-", "--json", stdin=lines)[1]
     assert run("--find", str(file))[1].count("(invented)") == 2
+
+
+def test_zip_of_all_finds_is_judged_as_its_list(run, tmp_path):
+    """The file of all finds, as a phone saves it."""
+    packed, alone = tmp_path / "finds.zip", tmp_path / "finds.json"
+    alone.write_bytes(log(FIND))
+    packed.write_bytes(hostile.pack(("finds.json", log(FIND))))
+
+    assert run("--find", str(packed)) == run("--find", str(alone))
+
+
+def test_zip_without_finds_is_one_clear_line(run, tmp_path):
+    file = tmp_path / "finds.zip"
+    file.write_bytes(hostile.pack())
+
+    code, out, err = run("--find", str(file))
+
+    assert (code, out) == (1, "")
+    assert err == f"{file}: This ZIP file holds no finds.json, so it has no finds.\n"
+
+
+def test_damaged_zip_is_one_clear_line(run, tmp_path):
+    file = tmp_path / "finds.zip"
+    file.write_bytes(hostile.pack(("finds.json", log(FIND)))[:-9])
+
+    code, out, err = run("--find", str(file))
+
+    assert (code, out) == (1, "")
+    assert err == f"{file}: This is no ZIP file, or its end is missing.\n"
 
 
 PHONE = Path(__file__).parents[2] / "static" / "phone"

@@ -145,7 +145,7 @@ def test_guides_years_are_the_sets_but_a_strays_own(year, members):
 
 def test_alarms_come_before_what_is_common():
     other = {"stamp": "A3??A", "numeral": "boxed", "rings": "navy"}
-    told = (("5", {**GOOD, "pad": 4.9}, ["grip"]), ("6", other), ("W", GOOD))
+    told = (("5", {**GOOD, "pad": 4.9}, ["grip"]), ("6", other, ["grip"]), ("W", GOOD))
 
     kinds = [flag.kind for flag in judge(TABLES, bag(*told, claim=1954)).flags]
 

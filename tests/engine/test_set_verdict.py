@@ -152,11 +152,20 @@ def test_unread_member_says_nothing_of_the_year():
 
 def test_parts_that_can_be_replaced_on_all_are_told():
     """The collar follows the shaft, so it can be replaced with it on all."""
-    verdict = judged(("5", {"band": "S"}), ("6", {}))
+    verdict = judged(("5", {"band": "S"}), ("6", {"band": "S"}))
 
     assert [state.part for state in verdict.whole_set] == ["grip", "collar", "shaft"]
     assert verdict.whole_set[0].say.startswith("not replaced on the whole set: ")
     assert verdict.whole_set[1].say == "not looked at"
+
+
+def test_one_members_part_says_nothing_of_the_others():
+    """A grip that is gone is no sign that all were replaced at once."""
+    verdict = judged(("5", {"stamp": "C218A"}, ["grip"]), ("6", {}))
+
+    assert verdict.whole_set[0].probability > 0.5
+    assert verdict.whole_set[0].say == "looked at on one of them alone"
+    assert "whole-set" not in [flag.kind for flag in verdict.flags]
 
 
 def test_same_late_grip_on_all_was_replaced_at_once():

@@ -5,19 +5,19 @@
  */
 
 import { factor, odds } from "./claim.js";
-import { is_replaced } from "./flags.js";
 import { missing, set_say, surplus } from "./members.js";
 import { ranked, weigh } from "./one.js";
 import { conflicts } from "./reasons.js";
 import {
+  SEEN_ONCE,
   UNSEEN,
   answer,
   leading,
+  looked_on,
   part_states,
-  seen_parts,
   year_shares,
 } from "./saying.js";
-import { set_flags } from "./setflags.js";
+import { at_once, set_flags } from "./setflags.js";
 import { stray_say } from "./strays.js";
 import {
   called,
@@ -124,11 +124,11 @@ function _factor_say(told, member, weighed) {
  */
 function _whole_set(told, whole) {
   const { tables, items } = told;
-  const seen = seen_parts(tables, items);
+  const said = at_once(told, whole);
   return tables.guide.parts.flatMap((part, p) => {
     const share = whole.whole_set[p];
     const able = tables.worlds.some((world) => world.whole[p]);
-    const say = _at_once(share, seen.includes(part.id));
+    const say = _at_once(share, said[p], looked_on(tables, items, p));
     const state = { part: part.id, probability: share, say };
     return able ? [Object.freeze(state)] : [];
   });
@@ -136,14 +136,15 @@ function _whole_set(told, whole) {
 
 /**
  * @param {number} share
- * @param {boolean} seen
+ * @param {boolean} said
+ * @param {number} looked
  */
-function _at_once(share, seen) {
-  if (is_replaced(share)) {
+function _at_once(share, said, looked) {
+  if (said) {
     return `replaced on the whole set: ${likely(share)}, ${percent(share)}`;
   }
-  if (!seen) {
-    return UNSEEN;
+  if (looked < 2) {
+    return looked ? SEEN_ONCE : UNSEEN;
   }
   const kept = 1 - share;
   return `not replaced on the whole set: ${likely(kept)}, ${percent(kept)}`;

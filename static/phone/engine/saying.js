@@ -19,6 +19,7 @@ import { hundredth, likely, month, percent, within_a_point } from "./words.js";
 export const CANNOT_TELL = 0.33;
 export const SETTLED = 0.9;
 export const UNSEEN = "not looked at";
+export const SEEN_ONCE = "looked at on one of them alone";
 export const USUAL = "such parts are usually replaced";
 /**
  * The likeliest build month is named if it is so many times as likely as the mean month
@@ -116,6 +117,19 @@ export function seen_parts(tables, items) {
     .map(([clue]) => clue);
   const clues = tables.guide.clues.filter(({ id }) => read.includes(id));
   return clues.map(({ part }) => part);
+}
+
+/**
+ * On how many items the part was read, or is gone.
+ * @param {Tables} tables
+ * @param {readonly Item[]} items
+ * @param {number} p
+ */
+export function looked_on(tables, items, p) {
+  const part = tables.guide.parts[p].id;
+  return items.filter(
+    (item) => item.gone.includes(part) || seen_parts(tables, [item]).includes(part),
+  ).length;
 }
 
 /**

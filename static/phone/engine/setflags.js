@@ -7,6 +7,7 @@
 import { flag, is_replaced, overall, raised } from "./flags.js";
 import { missing, often_apart, several, sold_as, whose } from "./members.js";
 import { ranked } from "./one.js";
+import { looked_on } from "./saying.js";
 import { largest, round9 } from "./special.js";
 import { is_stray, stray_say } from "./strays.js";
 import { called, likely, percent } from "./words.js";
@@ -50,6 +51,19 @@ export function set_flags(told, whole, apart, weighed) {
 }
 
 /**
+ * Of each part whether it is said to have been replaced on the whole set; who has
+ * looked at one member alone is told nothing of the others.
+ * @param {Case} told
+ * @param {SetPosterior} whole
+ * @returns {boolean[]}
+ */
+export function at_once(told, whole) {
+  return whole.whole_set.map(
+    (share, p) => is_replaced(share) && looked_on(told.tables, told.items, p) > 1,
+  );
+}
+
+/**
  * Strays, without those that were often bought apart: they are no alarm.
  * @param {Case} told
  * @param {SetPosterior} whole
@@ -75,9 +89,10 @@ function _strays(told, whole) {
 function _whole_set(told, whole) {
   const members = told.items.map((item) => String(item.member));
   const found = [];
+  const said = at_once(told, whole);
   for (const [p, part] of told.tables.guide.parts.entries()) {
     const share = whole.whole_set[p];
-    if (is_replaced(share)) {
+    if (said[p]) {
       const sure = `${likely(share)}, ${percent(share)}`;
       const say = `Someone probably replaced the ${part.name} on the whole set at once: ${sure}.`;
       const ask = `Did anyone replace the ${part.name} on the whole set, and when?`;
@@ -134,12 +149,12 @@ function _drawn_together(told, whole, apart) {
 function _of_member(told, whole, i, apart) {
   const [posterior, clashes] = apart;
   const tables = told.tables;
-  const at_once = whole.whole_set.map(is_replaced);
+  const said = at_once(told, whole);
   const unexplained = clashes.filter(
     ({ first, second }) =>
-      !at_once[tables.part_of[first]] && !at_once[tables.part_of[second]],
+      !said[tables.part_of[first]] && !said[tables.part_of[second]],
   );
-  const explained = tables.guide.parts.filter((_, p) => at_once[p]).map(({ id }) => id);
+  const explained = tables.guide.parts.filter((_, p) => said[p]).map(({ id }) => id);
   const y = is_stray(told, whole, i) ? ranked(posterior.years)[0] : told.first;
   return raised(tables, told.items[i], posterior, unexplained.slice(0, 1), [y, y]).filter(
     (each) => each.kind !== "replaced" || !explained.includes(each.about[0]),
