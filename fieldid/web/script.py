@@ -10,7 +10,8 @@ worked out from one: an offer, a match with wants, a size off a photo. The fifth
 practice, is asked for when somebody practises; the sixth, guides from files, by whoever
 has some or wants to add or give one. Each takes from those before what is there
 already, so that no module runs twice; one that needs nothing of another never asks for
-it.
+it. What a module exports and no other takes is not given, so that a minifier may drop
+it: much is exported for tests alone.
 
 A page that is a file of its own has one script, in which nothing is asked for.
 
@@ -54,6 +55,8 @@ _ASKED = re.compile(r"\bimport\(\s*(?P<source>[^)]*?)\s*\)")
 _NEVER = "new Promise(() => {})"
 """In place of a script that is asked for where there is none."""
 _NONE: Mapping[str, str] = {}
+_ALL = "*"
+"""Stands for all that a module exports."""
 
 
 def script(static: Path, entry: str = ENTRY) -> str:
@@ -69,27 +72,29 @@ def script(static: Path, entry: str = ENTRY) -> str:
     own = parts[entry]
     order = list(parts)
     place = order.index(entry)
-    needed = _needs(static, own)
+    needed = _needs(own)
     taken = [_taking(each, parts[each], entry, needed) for each in order[:place]]
-    wanted = {
-        path for each in order[place + 1 :] for path in _needs(static, parts[each])
-    }
+    wanted = {path for each in order[place + 1 :] for path in _needs(parts[each])}
     given = [path for path in own if path in wanted]
-    return "\n".join([*taken, *own.values(), _givings(static, entry, given)])
+    wished = _wished(
+        {path: text for part in parts.values() for path, text in part.items()}
+    )
+    bodies = (_wrapped(path, text, wished[path]) for path, text in own.items())
+    return "\n".join([*taken, *bodies, _givings(static, entry, given)])
 
 
 def _parts(static: Path, entry: str) -> dict[str, dict[str, str]]:
-    """The modules that each script holds: those up to the entry, and later ones that
-    are there.
+    """The modules that each script holds, as they are: those up to the entry, and later
+    ones that are there.
     """
-    written: dict[str, str] = {}
+    read: dict[str, str] = {}
     parts: dict[str, dict[str, str]] = {}
     for each in SCRIPTS:
         if entry in parts and not (static / each).is_file():
             continue
-        earlier = set(written)
-        _write(static, each, (), written)
-        parts[each] = {p: text for p, text in written.items() if p not in earlier}
+        earlier = set(read)
+        _read(static, each, (), read)
+        parts[each] = {p: text for p, text in read.items() if p not in earlier}
     return parts
 
 
@@ -106,12 +111,15 @@ def alone(static: Path, entry: str, instead: Mapping[str, str] = _NONE) -> str:
     `instead` names modules by their paths, and those that stand in for them. A script
     that is asked for never comes, which is how the app takes a slow line.
     """
-    written: dict[str, str] = {}
-    _write(static, entry, (), written, instead)
-    for path, text in written.items():
+    read: dict[str, str] = {}
+    _read(static, entry, (), read, instead)
+    wished = _wished(read, instead)
+    bodies = []
+    for path, text in read.items():
         if "import.meta" in text:
             raise BuildError(f"{path}: a file of its own has no import.meta")
-    body = _ASKED.sub(_NEVER, "\n".join(written.values()))
+        bodies.append(_wrapped(path, text, wished[path], instead))
+    body = _ASKED.sub(_NEVER, "\n".join(bodies))
     return f"(() => {{\n{body}}})();\n"
 
 
@@ -134,15 +142,15 @@ def _given(file: Path) -> Iterator[str]:
             yield from _listed(found["own"])
 
 
-def _write(
+def _read(
     static: Path,
     path: str,
     importing: tuple[str, ...],
-    written: dict[str, str],
+    read: dict[str, str],
     instead: Mapping[str, str] = _NONE,
 ) -> None:
     """Put a module after all that it imports, each once."""
-    if path in written:
+    if path in read:
         return
     if path in importing:
         raise BuildError(f"{' imports '.join((*importing, path))}: a circle")
@@ -152,11 +160,29 @@ def _write(
     text = file.read_text("utf-8")
     _check_asked(path, text)
     for source in _sources(path, text, instead):
-        _write(static, source, (*importing, path), written, instead)
-    written[path] = _wrapped(path, text, instead)
+        _read(static, source, (*importing, path), read, instead)
+    read[path] = text
 
 
-def _sources(path: str, text: str, instead: Mapping[str, str]) -> Iterator[str]:
+def _wished(
+    read: Mapping[str, str], instead: Mapping[str, str] = _NONE
+) -> dict[str, set[str]]:
+    """What others take from each module; all of what a script begins from."""
+    wished = {path: {_ALL} if path in SCRIPTS else set() for path in read}
+    # Modules stand after what they import: so who takes from one came before it here.
+    for path, text in reversed(tuple(read.items())):
+        for found in _STATEMENTS.finditer(text):
+            if found["source"]:
+                names = re.findall(r"(\w+)(?:\s+as\s+\w+)?", found["names"] or "")
+                source = _path(path, found["source"], instead)
+                wished[source].update([_ALL] if found["whole"] else names)
+            elif found["passed"]:
+                source = _path(path, found["passing"], instead)
+                wished[source].update(_listed(found["passed"], wished[path]))
+    return wished
+
+
+def _sources(path: str, text: str, instead: Mapping[str, str] = _NONE) -> Iterator[str]:
     """Paths of the modules that a module takes something from."""
     for found in _STATEMENTS.finditer(text):
         if found["unknown"]:
@@ -165,13 +191,9 @@ def _sources(path: str, text: str, instead: Mapping[str, str]) -> Iterator[str]:
             yield _path(path, source, instead)
 
 
-def _needs(static: Path, paths: Iterable[str]) -> set[str]:
+def _needs(read: Mapping[str, str]) -> set[str]:
     """Paths of the modules that any of the modules names."""
-    return {
-        source
-        for path in paths
-        for source in _sources(path, (static / path).read_text("utf-8"), _NONE)
-    }
+    return {source for path, text in read.items() for source in _sources(path, text)}
 
 
 def _check_asked(path: str, text: str) -> None:
@@ -181,19 +203,22 @@ def _check_asked(path: str, text: str) -> None:
             raise BuildError(f"{path}: cannot join {found[0]!r}")
 
 
-def _wrapped(path: str, text: str, instead: Mapping[str, str]) -> str:
-    """A module as a function that was called, under the name of its path."""
+def _wrapped(
+    path: str, text: str, wished: Set[str], instead: Mapping[str, str] = _NONE
+) -> str:
+    """A module as a function that was called, under the name of its path; it gives what
+    is wished of it.
+    """
     exported: list[str] = []
 
     def rewritten(found: re.Match[str]) -> str:
         if found["own"]:
-            exported.extend(_listed(found["own"]))
+            exported.extend(_listed(found["own"], wished))
             return f"{found['opening']} {found['own']}"
         if found["passed"]:
             whole = _name(_path(path, found["passing"], instead))
-            exported.extend(
-                f"{name}: {whole}.{name}" for name in _listed(found["passed"])
-            )
+            passed = _listed(found["passed"], wished)
+            exported.extend(f"{name}: {whole}.{name}" for name in passed)
             return ""
         if not found["source"]:
             return ""
@@ -208,8 +233,10 @@ def _wrapped(path: str, text: str, instead: Mapping[str, str]) -> str:
     return f"const {_name(path)} = (() => {{\n{body}\n{given}}})();\n"
 
 
-def _listed(names: str) -> list[str]:
-    return re.findall(r"\w+", names)
+def _listed(names: str, wished: Set[str] = frozenset([_ALL])) -> list[str]:
+    """Those of the names that are wished."""
+    listed = re.findall(r"\w+", names)
+    return [name for name in listed if name in wished or _ALL in wished]
 
 
 def _name(path: str) -> str:

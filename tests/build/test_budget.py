@@ -15,6 +15,16 @@ def test_only_texts_worth_it_are_compressed():
     assert gzip.decompress(made["a.css.gz"]) == b"a" * 999
 
 
+def test_picture_is_sent_as_it_is():
+    """Hosts keep copies of texts alone, so no other file weighs less."""
+    picture = b"a" * 999
+
+    assert budget.sent("b.png", picture, ".br") == picture
+    assert budget.lines({"index.html": b"", "b.png": picture})[-1] == (
+        "kept on a phone: 2 files, 1.0 kB (1.0 kB as gzip), 1.0 kB unpacked"
+    )
+
+
 def test_first_load_is_the_page_and_what_it_runs():
     noise = bytes(range(256)) * 4
     files = {"index.html": PAGE, "a.css": noise, "b.js": noise, "c.html": noise * 99}

@@ -83,6 +83,32 @@ def test_one_script_does_what_its_modules_do(joined):
     ]
 
 
+UNTAKEN = {
+    "phone/app.js": """
+import { kept, passed as given } from "./passing.js";
+export const start = 1;
+console.log(kept, given);
+""",
+    "phone/passing.js": """
+export { passed, unpassed } from "./last.js";
+export const kept = 1;
+export const forTests = 3;
+""",
+    "phone/last.js": """
+export const passed = 4;
+export const unpassed = 5;
+""",
+}
+
+
+def test_module_gives_what_others_take_alone(joined):
+    made = joined(UNTAKEN)
+    given = re.findall(r"^return \{ (.*) \};$", made, re.M)
+
+    assert given == ["passed", "passed: $last.passed, kept", "start"]
+    assert run(made) == "1 4\n"
+
+
 def test_each_module_stands_there_once(joined):
     assert joined(MODULES).count('const HELLO = "hello"') == 1
 
