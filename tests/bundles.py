@@ -1,7 +1,9 @@
 """Applications and bundles of one small guide, made once for all tests."""
 
+import fcntl
 import json
 import re
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
@@ -30,6 +32,20 @@ def app(**settings) -> Flask:
 def built() -> Bundle:
     """The bundle of the small guide."""
     return bundle([guide()])
+
+
+def once(folder: Path, make: Callable[[Path], None]) -> Path:
+    """The folder, made by whichever process of a run asks for it first; the others
+    wait for that.
+    """
+    with folder.with_suffix(".lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not folder.exists():
+            # One that was cut short is not taken for a whole one.
+            part = folder.with_suffix(".part")
+            make(part)
+            part.rename(folder)
+    return folder
 
 
 def worker(made: Bundle) -> tuple[str, list[dict]]:

@@ -10,6 +10,8 @@ from typing import NamedTuple
 import pytest
 
 TESTS = Path(__file__).parent
+ENDED = 100
+"""No other end of a process has such a number."""
 QUICK = ("-x", "-q", "--tb=no", "-p", "no:randomly", "-p", "no:cacheprovider")
 
 
@@ -20,6 +22,8 @@ class Mutant(NamedTuple):
     right: str
     wrong: str
     test: str
+    only: str = ""
+    """The one test of the file that notices, where those before it take long."""
 
 
 MUTANTS = (
@@ -32,7 +36,13 @@ MUTANTS = (
     ),
     Mutant("one", "states = (_filled(ones, 0.0), states[1])", "pass", "test_one"),
     Mutant("one", "replaced[-1] = out", "pass", "test_one"),
-    Mutant("one", "(whole, whole) if parent", "(prior, prior) if parent", "test_one"),
+    Mutant(
+        "one",
+        "(whole, whole) if parent",
+        "(prior, prior) if parent",
+        "test_one",
+        "test_part_without_readings_takes_what_the_others_say",
+    ),
     Mutant(
         "one",
         "_blend(below[p], 1 - second, second)",
@@ -56,6 +66,7 @@ MUTANTS = (
         "(sum(counts) + more + last) * LOG_HUGE",
         "(sum(counts) + more) * LOG_HUGE",
         "test_one",
+        "test_evidence_is_the_same_on_one_part_or_many",
     ),
     Mutant("parts", "max(part.share, part.replaced)", "part.share", "test_parts"),
     Mutant(
@@ -129,7 +140,13 @@ MUTANTS = (
         "x + one.stray * one.means[w]",
         "test_sets",
     ),
-    Mutant("sets", "count + lifted", "count", "test_sets"),
+    Mutant(
+        "sets",
+        "count + lifted",
+        "count",
+        "test_sets",
+        "test_readings_at_a_hundredth_do_not_underflow and shape3",
+    ),
     Mutant(
         "sets",
         "product: Scaled = ([world.prior], 0)",
@@ -173,17 +190,17 @@ class _Broken(SourceFileLoader):
         return text.replace(self.mutant.right, self.mutant.wrong).encode()
 
 
-def notice(place: int, said: Path) -> None:
-    """Ends this process with what pytest says of the engine that is broken in the way
-    at this place of the list; nothing has imported it here yet.
+def notice(mutant: Mutant, said: Path) -> None:
+    """Ends this process with what pytest says of the engine that is broken so, counted
+    from `ENDED` on; nothing has imported it here yet.
     """
     loaded = [name for name in sys.modules if name.startswith("fieldid.engine")]
     assert not loaded, "what is imported already cannot be broken"
-    sys.meta_path.insert(0, _Breaking(MUTANTS[place]))
+    sys.meta_path.insert(0, _Breaking(mutant))
     os.chdir(TESTS.parent)
     with said.open("w") as file:
         for stream in (1, 2):
             os.dup2(file.fileno(), stream)
-    tests = TESTS / "engine" / f"{MUTANTS[place].test}.py"
     addopts = ("-o", "addopts=--import-mode=importlib")
-    sys.exit(pytest.main([*QUICK, *addopts, str(tests)]))
+    test = TESTS / "engine" / f"{mutant.test}.py"
+    sys.exit(ENDED + pytest.main([*QUICK, *addopts, "-k", mutant.only, str(test)]))

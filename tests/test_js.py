@@ -13,7 +13,7 @@ FILES = sorted(path.name for path in FOLDER.glob("*.test.js"))
 @pytest.mark.parametrize("name", FILES)
 def test_modules_keep_their_promises(name):
     done = subprocess.run(
-        ["node", "--test", "--test-reporter=tap", FOLDER / name],
+        ["node", "--test-reporter=tap", FOLDER / name],
         cwd=FOLDER.parents[1],
         capture_output=True,
         text=True,

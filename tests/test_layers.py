@@ -35,11 +35,35 @@ STAIRCASE = {
     "__main__": ("cli",),
     "__init__": (),
 }
+# The same within the workbench: its application is the top.
+WORKBENCH = {
+    "__init__": (),
+    "place": (),
+    "words": (),
+    "fields": (),
+    "text": ("fields", "place"),
+    "forms": ("text", "fields"),
+    "judging": ("forms", "text", "fields", "place", "words"),
+    "gate": ("text",),
+    "guides": ("judging", "forms", "text", "fields", "place", "words"),
+    "audit": ("place", "words"),
+    "census": ("place", "words"),
+    "inbox": ("gate", "judging", "place", "words"),
+    "phone": (),
+    "publishing": ("phone", "place"),
+    "giving": ("publishing", "text", "words"),
+    "app": (
+        *("guides", "audit", "census", "inbox", "publishing", "giving"),
+        *("gate", "fields", "phone", "place", "words"),
+    ),
+}
 FILES = sorted(ROOT.rglob("*.py"))
+MOST_MODULES = 15
+"""In one folder of the workbench, so that a module is found by its folder."""
 
 
-def room(path: Path) -> str:
-    return path.relative_to(ROOT).parts[0].removesuffix(".py")
+def room(path: Path, root: Path = ROOT) -> str:
+    return path.relative_to(root).parts[0].removesuffix(".py")
 
 
 def imports(path: Path):
@@ -57,6 +81,28 @@ def test_imports_go_down_only(path):
         first, *rest = name.split(".")
         if first == "fieldid" and rest:
             assert rest[0] in (room(path), *STAIRCASE[room(path)]), name
+
+
+@pytest.mark.parametrize(
+    "path",
+    [p for p in FILES if room(p) == "workbench"],
+    ids=lambda p: str(p.relative_to(ROOT)),
+)
+def test_rooms_go_down_only(path):
+    here = room(path, ROOT / "workbench")
+
+    for name in imports(path):
+        if name.startswith("fieldid.workbench"):
+            # Of the workbench itself nothing is taken, and of a room its modules.
+            there = name.split(".")[2]
+            assert there in (here, *WORKBENCH[here]), name
+
+
+def test_workbench_folders_stay_small():
+    folders = [path.parent for path in FILES if room(path) == "workbench"]
+
+    for folder in sorted(set(folders)):
+        assert folders.count(folder) <= MOST_MODULES, folder
 
 
 @pytest.mark.parametrize(

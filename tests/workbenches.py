@@ -1,18 +1,22 @@
 """Workbenches for tests: mounted and sealed as they are served, with a client."""
 
 import re
-from collections.abc import Callable
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from types import SimpleNamespace
 
 from flask import Flask
 from flask.testing import FlaskClient
+from werkzeug.middleware.dispatcher import DispatcherMiddleware
+from werkzeug.serving import make_server
 
 from fieldid.inbox.store import beside
 from fieldid.web.headers import sealed
-from fieldid.workbench import passwords
 from fieldid.workbench.app import create_workbench
-from fieldid.workbench.gate import Guard
+from fieldid.workbench.gate import passwords
+from fieldid.workbench.gate.guard import Guard
 from fieldid.workbench.phone import State
 
 PASSWORD = "a heron over the weir"
@@ -54,6 +58,21 @@ def bench(
         app.extensions["guard"] = Guard(password, clock)
     app.wsgi_app = sealed(app.wsgi_app)
     return app
+
+
+@contextmanager
+def served(app: Flask) -> Iterator[str]:
+    """The address of a workbench, while it is served in a thread for real browsers."""
+    mounted = DispatcherMiddleware(app.wsgi_app, {"/workbench": app.wsgi_app})
+    server = make_server("127.0.0.1", 0, mounted, threaded=True)
+    thread = threading.Thread(target=server.serve_forever)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}/workbench"
+    finally:
+        server.shutdown()
+        thread.join()
+        server.server_close()
 
 
 class Author(FlaskClient):

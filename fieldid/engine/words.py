@@ -33,6 +33,7 @@ FACTORS = ((150.0, "very strong"), (20.0, "strong"), (BARE, "positive"))
 NOTHING = 1.25
 WHOLE = 100
 """From so much up money is written in whole units."""
+MINUS = "\N{MINUS SIGN}"
 MONTHS = (
     "January",
     "February",
@@ -155,11 +156,13 @@ def figure(x: float) -> str:
 def money(x: float, currency: str) -> str:
     """An amount in whole units from a hundred up, in hundredths below.
 
-    >>> money(1234.5, "EUR"), money(45.5, "EUR"), money(-3, "EUR"), money(99.999, "")
-    ('1235 EUR', '45.50 EUR', '-3.00 EUR', '100')
+    >>> money(1234.5, "EUR"), money(45.5, "EUR"), money(99.999, "")
+    ('1235 EUR', '45.50 EUR', '100')
+    >>> money(-3, "EUR") == f"{MINUS}3.00 EUR"
+    True
     """
     hundredths = math.floor(100 * round9(abs(x)) + 0.5)
-    sign = "-" if x < 0 < hundredths else ""
+    sign = MINUS if x < 0 < hundredths else ""
     whole, rest = divmod(hundredths, 100)
     if whole >= WHOLE:
         amount = f"{math.floor(round9(abs(x)) + 0.5)}"

@@ -28,20 +28,20 @@ from fieldid.web.judging import named
 from fieldid.web.phone import TYPES
 from fieldid.web.theme import FOLLOWING, TOKENS, following
 from fieldid.web.told import ALWAYS, told_parts
-from fieldid.workbench.audits import audits
-from fieldid.workbench.censuses import censuses
-from fieldid.workbench.drawn import swatches
-from fieldid.workbench.gate import Guard, can_sign_out, gate, is_inside
+from fieldid.workbench.audit.room import audits
+from fieldid.workbench.census import censuses
+from fieldid.workbench.fields.drawn import swatches
+from fieldid.workbench.gate.guard import Guard, can_sign_out, gate, is_inside
+from fieldid.workbench.gate.labelled import label_name, labelled
+from fieldid.workbench.gate.limits import most
+from fieldid.workbench.gate.refusing import refusing
+from fieldid.workbench.gate.sessions import Cookies
 from fieldid.workbench.giving import giving
-from fieldid.workbench.guides import guides
-from fieldid.workbench.inboxes import inboxes
-from fieldid.workbench.labelled import label_name, labelled
-from fieldid.workbench.limits import most
+from fieldid.workbench.guides.room import guides
+from fieldid.workbench.inbox.room import inboxes
 from fieldid.workbench.phone import Phone
 from fieldid.workbench.place import Place
 from fieldid.workbench.publishing import publishing
-from fieldid.workbench.refusing import refusing
-from fieldid.workbench.sessions import Cookies
 from fieldid.workbench.words import so_many
 
 MEGABYTE = 1024 * 1024
@@ -73,7 +73,7 @@ def create_workbench(
 ) -> Flask:
     """The application, to be mounted at /workbench inside `sealed`.
 
-    `password` is a hash that fieldid.workbench.passwords made; with None nobody is
+    `password` is a hash that fieldid.workbench.gate.passwords made; with None nobody is
     asked for one.
     """
     app = Flask(__name__, static_folder=None, template_folder=str(TEMPLATES))

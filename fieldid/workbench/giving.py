@@ -5,9 +5,9 @@ from flask.typing import ResponseReturnValue
 
 from fieldid.errors import FieldidError
 from fieldid.guides import given
-from fieldid.workbench.drafts import draft
 from fieldid.workbench.publishing import as_file
-from fieldid.workbench.reading import read_guide
+from fieldid.workbench.text.drafts import draft
+from fieldid.workbench.text.reading import read_guide
 from fieldid.workbench.words import so_many
 
 giving = Blueprint("giving", __name__, url_prefix="/guides/<guide>/give")

@@ -16,6 +16,7 @@ import { preparing, unpack } from "./engine/index.js";
  * @property {number} since
  * @property {number} until
  * @property {boolean} anything
+ * @property {boolean} invented
  */
 /**
  * @typedef {object} Opened

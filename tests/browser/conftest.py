@@ -12,8 +12,10 @@ from werkzeug.middleware.dispatcher import DispatcherMiddleware
 from werkzeug.serving import make_server
 
 import firefox as debian
+from bundles import once
+from fieldid.build.site import bundle as build
 from installed import installed
-from serving import Host, Server
+from serving import Host, served, shelf
 from workbenches import bench
 
 CHROMIUM = "/usr/bin/chromium"
@@ -36,6 +38,27 @@ PATIENCE = 30_000
 
 expect.set_options(timeout=PATIENCE)
 
+LONGEST = (
+    "tests/browser/access/test_screens.py",
+    "tests/documents/test_followed.py",
+    "tests/browser/test_finds.py",
+)
+"""Files of a minute and more, the longest first."""
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Brings what takes long to the front, since a whole file goes to one process:
+    begun last, it would go on alone. The rest stays mixed.
+    """
+    items.sort(key=lambda item: _place(item.nodeid.partition("::")[0]))
+
+
+def _place(file: str) -> int:
+    if file in LONGEST:
+        return LONGEST.index(file)
+    return len(LONGEST) + (not file.startswith("tests/browser/"))
+
 
 @pytest.fixture(scope="session")
 def playwright():
@@ -44,25 +67,56 @@ def playwright():
 
 
 @pytest.fixture(scope="session")
+def chromium(playwright):
+    """One Chromium for all tests that need no profile which outlives it."""
+    browser = playwright.chromium.launch(
+        executable_path=installed(CHROMIUM), args=[*QUIET]
+    )
+    yield browser
+    browser.close()
+
+
+@pytest.fixture(scope="session")
 def bundle(tmp_path_factory):
-    """One built bundle for all servers of the run."""
-    return tmp_path_factory.mktemp("bundle") / "site"
+    """The built guides that come along, one folder for all processes of the run."""
+    own = tmp_path_factory.getbasetemp()
+    whole = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    return once(whole / "bundle", lambda folder: build(shelf()).write(folder))
 
 
 @pytest.fixture(scope="session")
 def standing(bundle):
-    """A server for all tests that need one running; a build takes its time."""
-    running = Server(bundle)
+    """A server for all tests that need one running."""
+    with served(bundle) as running:
+        yield running
+
+
+@pytest.fixture
+def server(bundle):
+    """A host of the test's own, with the same files, that it may stop."""
+    running = Host(bundle)
     yield running
     running.stop()
 
 
 @pytest.fixture
-def server(bundle, standing):
-    """A host of the test's own, with the same files, that it may stop."""
-    running = Host(bundle)
-    yield running
-    running.stop()
+def visit(chromium):
+    """Opens a page on a phone that has never seen the app; each call is another phone.
+
+    It costs a third of a start of Chromium, and what is kept there ends with the test.
+    """
+    opened = []
+
+    def visit(size=SIZE, **options):
+        viewport = {"width": size[0], "height": size[1]}
+        context = chromium.new_context(viewport=viewport, **options)
+        context.set_default_timeout(PATIENCE)
+        opened.append(context)
+        return context.new_page()
+
+    yield visit
+    for context in opened:
+        context.close()
 
 
 @pytest.fixture

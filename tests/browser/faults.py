@@ -14,6 +14,7 @@ from playwright.sync_api import Page
 from fieldid.build.precache import WORKER, entries, fill
 from fieldid.build.slim import slim
 from fieldid.paths import STATIC
+from steps import until
 
 TESTED = {
     "an update: a flipped byte": "update::test_broken_update_changes_nothing",
@@ -58,30 +59,33 @@ BUSY_DISK = """() => new Promise((done, failed) => {
 })"""
 FREE_DISK = "() => { globalThis.diskIsFree = true; }"
 
-# How many readings the draft holds that lies in the database.
-READ = """() => new Promise((done, failed) => {
+# The session of the draft that lies in the database, if one does.
+DRAFT = """() => new Promise((done, failed) => {
   const opening = indexedDB.open("fieldid");
   opening.onerror = () => failed(opening.error);
   opening.onsuccess = () => {
     const drafts = opening.result.transaction("drafts").objectStore("drafts").getAll();
     drafts.onsuccess = () => {
       opening.result.close();
-      done(drafts.result[0]?.session.items[0].readings.length ?? 0);
+      done(drafts.result[0]?.session);
     };
   };
 })"""
-PATIENCE = 20_000
-UNTIL = f"""async ([wanted, patience]) => {{
-  const read = {READ};
-  for (const end = performance.now() + patience; (await read()) !== wanted; ) {{
-    if (performance.now() > end) throw new Error(`it has ${{await read()}} readings`);
-  }}
-}}"""
 
 
-def expect_kept(page: Page, readings: int) -> None:
+def readings(session: dict | None) -> int:
+    """How many readings a draft has, of one object."""
+    return len(session["items"][0]["readings"]) if session else 0
+
+
+def expect_draft(page: Page, wanted: Callable[[dict], bool]) -> None:
+    """Waits until the draft on the disk is as wanted."""
+    until(page, lambda: (kept := page.evaluate(DRAFT)) and wanted(kept))
+
+
+def expect_kept(page: Page, count: int) -> None:
     """Waits until the draft on the disk has as many readings."""
-    page.evaluate(UNTIL, [readings, PATIENCE])
+    expect_draft(page, lambda kept: readings(kept) == count)
 
 
 Answer = tuple[int, str, bytes]

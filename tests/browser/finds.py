@@ -42,6 +42,17 @@ NO_DRAFTS = """() => new Promise((resolve, reject) => {
     clearing.oncomplete = () => { opening.result.close(); resolve(); };
   };
 })"""
+# What a setting says; a value that is not null is written.
+SETTING = """([key, value]) => new Promise((resolve, reject) => {
+  const opening = indexedDB.open("fieldid");
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = () => {
+    const db = opening.result;
+    const store = db.transaction("settings", "readwrite").objectStore("settings");
+    const request = value === null ? store.get(key) : store.put({ key, value });
+    request.onsuccess = () => { db.close(); resolve(request.result?.value ?? null); };
+  };
+})"""
 FULL_DISK = """() => {
   IDBObjectStore.prototype.put = () => {
     throw new DOMException("full", "QuotaExceededError");

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from drivers import Phone
-from faults import READ, Site, build_of, files_in, published_anew
+from faults import DRAFT, Site, build_of, files_in, published_anew, readings
 from serving import TRIED
 from steps import READY
 
@@ -68,7 +68,7 @@ def answer_and_take_back(trip: Trip) -> None:
     answer(trip.phone)
     trip.phone.tap("[data-act=undo]")
     trip.phone.until(lambda: trip.phone.texts(STATUS) == [trip.lead])
-    trip.phone.until(lambda: trip.phone.ask(READ) == 3)
+    trip.phone.until(lambda: readings(trip.phone.ask(DRAFT)) == 3)
 
 
 def go_on_where_it_was(trip: Trip) -> None:

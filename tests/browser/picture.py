@@ -11,11 +11,11 @@ from pathlib import Path
 from playwright.sync_api import sync_playwright
 
 HERE = Path(__file__).parent
-sys.path.insert(0, str(HERE))
+sys.path[:0] = [str(HERE), str(HERE.parent)]
 
 from conftest import CHROMIUM, QUIET
 from serving import Server
-from steps import open_kept, start, tap
+from steps import arrive, open_kept, start, tap
 
 SCREENS = ("#home", "#look/collar-rings", "#look/hosel-code", "#verdict")
 ANSWERS = {
@@ -39,8 +39,7 @@ def main() -> None:
             tap(page, answer)
         shots = []
         for screen in SCREENS:
-            page.goto(server.url + screen)
-            page.wait_for_timeout(400)
+            arrive(page, screen)
             shots.append(page.screenshot())
         sheet = browser.new_page(viewport={"width": 4 * 195 + 5 * 14, "height": 450})
         images = "".join(

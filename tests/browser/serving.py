@@ -5,14 +5,58 @@ import socket
 import subprocess
 import sys
 import threading
-from collections.abc import Sequence
-from contextlib import closing
+from collections.abc import Iterator, Sequence
+from contextlib import closing, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
+from faults import build_of
+from fieldid.commands.listening import Server as WebServer
+from fieldid.commands.listening import listening
+from fieldid.engine.guide import Guide
+from fieldid.guides.load import load
 from fieldid.paths import RULES
+from fieldid.web.app import create_app
+from fieldid.web.headers import sealed
 
 TRIED = "wrackham-teale-dotterel"
 """The guide that most journeys are about; it stands first on Home."""
+
+
+def names() -> list[str]:
+    """The guides that come along, the most tried one first."""
+    return [
+        *dict.fromkeys([TRIED, *sorted(path.stem for path in RULES.glob("*.toml"))])
+    ]
+
+
+def shelf() -> list[Guide]:
+    """The same, loaded."""
+    return [load(RULES / f"{name}.toml") for name in names()]
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Where a built folder is served."""
+
+    url: str
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[Standing]:
+    """A built folder, while it is served as `fieldid serve` does once it has built."""
+    build = build_of({"index.html": (folder / "index.html").read_bytes()})
+    app = create_app(guides=shelf(), build=build, bundle=folder)
+    with listening("127.0.0.1", 0) as listener:
+        server = WebServer(listener, sealed(app), None)
+        server.prepare()
+        thread = threading.Thread(target=server.serve)
+        thread.start()
+        try:
+            yield Standing(f"http://127.0.0.1:{listener.getsockname()[1]}/")
+        finally:
+            server.stop()
+            thread.join()
 
 
 class Process:
@@ -61,9 +105,7 @@ class Server(Process):
     """
 
     def __init__(self, out: Path, port: int = 0, guides: Sequence[str] = ()) -> None:
-        others = sorted(path.stem for path in RULES.glob("*.toml"))
-        shelf = guides or dict.fromkeys([TRIED, *others])
-        command = ["fieldid", "serve", *shelf, "--port", str(port)]
+        command = ["fieldid", "serve", *(guides or names()), "--port", str(port)]
         super().__init__(*command, "--out", str(out))
 
 

@@ -1,9 +1,17 @@
 """What a person does on the phone, step by step, in Playwright."""
 
 import re
+import time
+from collections.abc import Callable
+from typing import TypeVar
 
 from playwright.sync_api import Locator, Page, expect
 
+T = TypeVar("T")
+
+LONGEST = 30
+"""Seconds in which a state must have come."""
+FRAME = "() => new Promise(requestAnimationFrame)"
 READY = re.compile("ready for no signal", re.IGNORECASE)
 
 
@@ -58,10 +66,47 @@ def go_to_verdict(page: Page) -> None:
     expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()
 
 
+def ground(page: Page) -> str:
+    """The colour that all lies on."""
+    return page.evaluate("getComputedStyle(document.body).backgroundColor")
+
+
+def follow_system(page: Page) -> tuple[str, str]:
+    """Sees that a page is as dark as the system, until dark is chosen; what it lies on
+    in light and in dark.
+    """
+    dark = ground(page)
+    box = page.get_by_label("Dark")
+    expect(box).to_be_checked()
+    page.emulate_media(color_scheme="light")
+    expect(box).not_to_be_checked()
+    light = ground(page)
+    assert light != dark
+    box.check()
+    assert ground(page) == dark
+    return light, dark
+
+
 def go(page: Page, address: str) -> None:
     """Goes to a screen of the app by its address, as a link in it would."""
     page.evaluate("(address) => { location.hash = address }", address)
     expect(page.locator("main h1:visible")).to_have_count(1)
+
+
+def arrive(page: Page, address: str) -> None:
+    """Goes to a screen, and waits until it is drawn: then its heading has the focus."""
+    page.evaluate("() => document.activeElement.blur()")
+    go(page, address)
+    expect(page.locator("main h1:visible")).to_be_focused()
+
+
+def until(page: Page, seen: Callable[[], T]) -> T:
+    """What is seen as soon as it is anything; looked for once a frame of the page."""
+    end = time.monotonic() + LONGEST
+    while not (found := seen()):
+        assert time.monotonic() < end, f"still {found!r}"
+        page.evaluate(FRAME)
+    return found
 
 
 def add_set(page: Page, *beside: str) -> None:

@@ -23,7 +23,7 @@ from steps import (
 SMALL = (320, 568)
 
 
-def test_chromium_needs_no_signal(bundle, standing, launch):
+def test_chromium_needs_no_signal(bundle, launch):
     walk(Played(partial(launch, SMALL)), bundle)
 
 
@@ -58,8 +58,8 @@ def test_closing_at_any_moment_keeps_the_question(standing, launch):
     assert status(page) == lead
 
 
-def test_phone_agrees_with_the_vectors(standing, launch):
-    page = launch()
+def test_phone_agrees_with_the_vectors(standing, visit):
+    page = visit()
     page.goto(standing.url + "#check")
     page.locator("[data-screen=check] button").first.click()
 
@@ -79,9 +79,9 @@ def test_chromium_finds_it_installable(standing, launch):
     assert manifest["errors"] == []
 
 
-def test_whole_journey_logs_no_error(standing, launch):
+def test_whole_journey_logs_no_error(standing, visit):
     """No policy violation, no failed request, no exception on any screen."""
-    page = launch()
+    page = visit()
     said = []
     page.on("console", lambda line: line.type == "error" and said.append(line.text))
     page.on("pageerror", lambda error: said.append(str(error)))
@@ -100,8 +100,8 @@ def test_whole_journey_logs_no_error(standing, launch):
     assert said == []
 
 
-def test_code_is_typed_on_its_own_keypad(standing, launch):
-    page = launch()
+def test_code_is_typed_on_its_own_keypad(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     page.goto(standing.url + "#look/hosel-code")
@@ -115,8 +115,8 @@ def test_code_is_typed_on_its_own_keypad(standing, launch):
     expect(page.locator("[data-status]")).to_contain_text("1957")
 
 
-def test_wrong_measure_is_told_beside_the_field(standing, launch):
-    page = launch()
+def test_wrong_measure_is_told_beside_the_field(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     page.goto(standing.url + "#look/pad")
@@ -131,8 +131,8 @@ def test_wrong_measure_is_told_beside_the_field(standing, launch):
     expect(page.locator("[data-status]")).not_to_have_text("nothing read yet")
 
 
-def test_only_what_shows_from_here_is_asked(standing, launch):
-    page = launch()
+def test_only_what_shows_from_here_is_asked(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     page.get_by_label("I can only look from here").check()
@@ -152,8 +152,8 @@ def tap_away(page):
     return before
 
 
-def test_gone_part_is_not_asked_about(standing, launch):
-    page = launch()
+def test_gone_part_is_not_asked_about(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     page.goto(standing.url + "#look/grip-cap")
@@ -166,8 +166,8 @@ def test_gone_part_is_not_asked_about(standing, launch):
     )
 
 
-def test_claim_is_weighed_on_the_verdict(standing, launch):
-    page = launch()
+def test_claim_is_weighed_on_the_verdict(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     page.goto(standing.url + "#look/hosel-code")
@@ -183,12 +183,12 @@ def test_claim_is_weighed_on_the_verdict(standing, launch):
     )
 
 
-def test_find_is_exported_for_the_command_line(standing, launch, tmp_path):
+def test_find_is_exported_for_the_command_line(standing, visit, tmp_path):
     from fieldid.guides import finds
     from fieldid.guides.load import load
     from fieldid.paths import RULES
 
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     tap_first(page)
@@ -205,8 +205,8 @@ def test_find_is_exported_for_the_command_line(standing, launch, tmp_path):
 
 
 @pytest.mark.parametrize("script", ["app", "finding"])
-def test_start_before_the_app_is_there_is_not_lost(script, standing, launch):
-    page = launch()
+def test_start_before_the_app_is_there_is_not_lost(script, standing, visit):
+    page = visit()
     held = []
     page.route(f"**/phone/{script}.js", lambda route: held.append(route))
     page.goto(standing.url, wait_until="commit")

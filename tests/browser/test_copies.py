@@ -20,8 +20,8 @@ CacheStorage.prototype.open = function (name) {
 };"""
 
 
-def test_finds_that_were_lost_come_back_and_it_is_told(standing, launch):
-    page = launch()
+def test_finds_that_were_lost_come_back_and_it_is_told(standing, visit):
+    page = visit()
     kept(page, standing.url)
     add_photos(page, photofiles.camera_photo(1))
     expect(entry(page).locator("img")).to_have_count(1)
@@ -36,8 +36,8 @@ def test_finds_that_were_lost_come_back_and_it_is_told(standing, launch):
     )
 
 
-def test_log_without_a_second_copy_says_so(standing, launch):
-    page = launch()
+def test_log_without_a_second_copy_says_so(standing, visit):
+    page = visit()
     page.add_init_script(FORBIDDEN)
     kept(page, standing.url)
     go(page, "#finds")

@@ -15,9 +15,9 @@ NO_GOODBYE = """() => document.addEventListener(
 
 
 @pytest.fixture
-def page(standing, launch) -> Page:
+def page(standing, visit) -> Page:
     """A find that is kept and shown."""
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     return page
 
@@ -43,10 +43,9 @@ def test_leaving_with_a_refused_field_is_told(page, name, typed, left):
     expect(rows(page)).to_have_count(1)
 
     expect(banner(page)).to_contain_text(f"The {name.lower()} is not saved.")
-    page.wait_for_timeout(300)
-    assert errors == []
     rows(page).get_by_role("link").click()
     expect(field(page, name)).to_have_value("")
+    assert errors == []
 
 
 def test_all_that_was_typed_is_saved_on_the_way_out(page):
@@ -72,7 +71,8 @@ def test_typed_text_is_saved_while_typing(page):
         assert control.evaluate(CARET) == [True, 6]
         control.press_sequentially("!")
         expect(control).to_have_value("A dent! there")
-        page.wait_for_timeout(1200)
+        # What the log has of it, by which the app knows what is not saved yet.
+        expect(control).to_have_js_property("defaultValue", "A dent! there")
     page.reload()
 
     expect(field(page, "Note")).to_have_value("A dent! there")
@@ -81,8 +81,9 @@ def test_typed_text_is_saved_while_typing(page):
 
 def test_half_a_price_is_not_judged_while_typing(page):
     control = field(page, "Price paid")
+    page.clock.install()
     control.press_sequentially("12.")
-    page.wait_for_timeout(1500)
+    page.clock.run_for(TYPED_FOR)
     expect(control).not_to_have_attribute("aria-invalid", "true")
     expect(said(page)).not_to_contain_text("not saved")
     control.press_sequentially("5")
@@ -154,9 +155,9 @@ def test_start_page_tells_open_from_kept(page):
     expect(page.locator("[data-finds]")).to_contain_text("1 kept")
 
 
-def test_start_page_offers_another_where_nothing_is_left(standing, launch):
+def test_start_page_offers_another_where_nothing_is_left(standing, visit):
     """With every part gone nothing can be looked at any more."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     begin(page)
     for clue in ("toe-outline", "collar-rings", "shaft-label", "grip-cap"):
@@ -175,9 +176,9 @@ def test_start_page_offers_another_where_nothing_is_left(standing, launch):
     expect(heading(page)).to_be_visible()
 
 
-def test_members_are_told_where_the_find_is(standing, launch):
+def test_members_are_told_where_the_find_is(standing, visit):
     """An insurer asks how many there are, whatever the owner calls them."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     add_set(page, "2", "W")

@@ -28,8 +28,8 @@ def test_every_fault_has_its_test():
         assert name in names, f"{fault}: there is no {place}"
 
 
-def test_guide_of_newer_format_is_told(standing, launch):
-    page = launch(**KEEP_OUT)
+def test_guide_of_newer_format_is_told(standing, visit):
+    page = visit(**KEEP_OUT)
 
     def newer(route):
         packed = route.fetch().json()
@@ -44,8 +44,8 @@ def test_guide_of_newer_format_is_told(standing, launch):
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()
 
 
-def test_guide_that_does_not_arrive_is_told(standing, launch):
-    page = launch(**KEEP_OUT)
+def test_guide_that_does_not_arrive_is_told(standing, visit):
+    page = visit(**KEEP_OUT)
     page.route(re.compile(r"/guides/.*\.json"), lambda route: route.abort())
     page.goto(standing.url)
     page.get_by_role("link", name="Start looking").first.click()
@@ -62,8 +62,8 @@ def test_guide_that_does_not_arrive_is_told(standing, launch):
     ],
     ids=["refused", "absent"],
 )
-def test_blocked_storage_leaves_the_questions(standing, launch, broken):
-    page = launch()
+def test_blocked_storage_leaves_the_questions(standing, visit, broken):
+    page = visit()
     page.add_init_script(broken)
     page.goto(standing.url)
     start(page)
@@ -74,8 +74,8 @@ def test_blocked_storage_leaves_the_questions(standing, launch, broken):
     assert status(page) != lead
 
 
-def test_full_disk_leaves_the_questions(standing, launch):
-    page = launch()
+def test_full_disk_leaves_the_questions(standing, visit):
+    page = visit()
     page.add_init_script(f"({FULL_DISK})()")
     page.goto(standing.url)
     start(page)

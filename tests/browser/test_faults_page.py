@@ -31,9 +31,9 @@ def test_page_from_the_back_cache_goes_on(standing, launch):
     expect_kept(page, 2)
 
 
-def test_rotation_keeps_what_was_typed(standing, launch):
+def test_rotation_keeps_what_was_typed(standing, visit):
     """Half a code, half a size and the question stay, and so does the way on."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     go(page, "#look/hosel-code")
@@ -54,9 +54,9 @@ def test_rotation_keeps_what_was_typed(standing, launch):
     expect_kept(page, 1)
 
 
-def test_verdict_is_reached_at_twice_the_size(standing, launch):
+def test_verdict_is_reached_at_twice_the_size(standing, visit):
     """At 200 % a phone of 640 has 320 of our pixels, and half its height."""
-    page = launch((320, 284), device_scale_factor=2)
+    page = visit((320, 284), device_scale_factor=2)
     open_kept(page, standing.url)
     start(page)
     for _ in range(3):

@@ -65,9 +65,9 @@ def test_full_phone_keeps_all_once_there_is_room(standing, launch):
     assert status(page) == said_then
 
 
-def test_storage_cleared_in_use_is_filled_again(standing, launch):
+def test_storage_cleared_in_use_is_filled_again(standing, visit):
     """By a person in the browser's settings, or by a browser short of room."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     for _ in range(2):
@@ -87,9 +87,9 @@ def test_storage_cleared_in_use_is_filled_again(standing, launch):
     assert status(page) == said_then
 
 
-def test_blocked_database_is_told(standing, launch):
+def test_blocked_database_is_told(standing, visit):
     """By an older page of the app; once that is closed all is kept."""
-    page = launch()
+    page = visit()
     page.goto(f"{standing.url}icon.svg")
     page.evaluate(HOLD_OLD)
     app = page.context.new_page()
@@ -103,9 +103,9 @@ def test_blocked_database_is_told(standing, launch):
     expect_kept(app, 3)
 
 
-def test_slow_disk_holds_nobody_up(standing, launch):
+def test_slow_disk_holds_nobody_up(standing, visit):
     """Answers follow each other at once, and lie there as soon as the disk is free."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     page.evaluate(BUSY_DISK)
@@ -149,9 +149,9 @@ def gone():
     running.stop()
 
 
-def test_gone_app_says_why(gone, launch):
+def test_gone_app_says_why(gone, visit):
     """The page in place of the app, where the finds cannot be read right now."""
-    page = launch()
+    page = visit()
     page.add_init_script(
         "indexedDB.open = () => { throw new DOMException('no', 'SecurityError') }"
     )

@@ -62,7 +62,7 @@ MENDED = """async ([ending, hash]) => {
 
 
 @pytest.fixture
-def site(bundle, standing):
+def site(bundle):
     running = Site(files_in(bundle))
     yield running
     running.stop()
@@ -87,11 +87,11 @@ def expect_draft(page: Page, draft: tuple[str, str]) -> None:
     expect_kept(page, 2)
 
 
-def test_broken_update_changes_nothing(site, launch):
+def test_broken_update_changes_nothing(site, visit):
     """Whatever comes in place of a file, once or in turn: the old build goes on whole,
     says so, and takes the update when it comes as it should.
     """
-    page = launch()
+    page = visit()
     before = build_of(site.files)
     open_kept(page, site.url)
     draft = draft_of_two(page)
@@ -115,9 +115,9 @@ def test_broken_update_changes_nothing(site, launch):
     expect_draft(page, draft)
 
 
-def test_draft_outlives_skipped_builds(site, launch):
+def test_draft_outlives_skipped_builds(site, visit):
     """A build that nobody took is skipped; with the next the draft is where it was."""
-    page = launch()
+    page = visit()
     before = site.files
     open_kept(page, site.url)
     draft = draft_of_two(page)

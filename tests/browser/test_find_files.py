@@ -95,8 +95,8 @@ def log(page):
     return page.locator("[data-screen=finds] .kept").all_inner_texts()
 
 
-def test_export_wiped_and_taken_in_is_the_same(standing, launch, tmp_path):
-    page = launch()
+def test_export_wiped_and_taken_in_is_the_same(standing, visit, tmp_path):
+    page = visit()
     kept(page, standing.url)
     write(page, "Note", "“Ünter” dem <b>Tisch</b>\n=1+1")
     expect(said(page)).to_have_text("The note is saved.")
@@ -120,8 +120,8 @@ def test_export_wiped_and_taken_in_is_the_same(standing, launch, tmp_path):
     assert unpacked(export(page, tmp_path / "second.zip")) == (entries, photos)
 
 
-def test_import_says_what_would_become_of_the_log(standing, launch, tmp_path):
-    page = launch()
+def test_import_says_what_would_become_of_the_log(standing, visit, tmp_path):
+    page = visit()
     kept(page, standing.url)
     same = export(page, tmp_path / "same.zip")
     choose_file(page, "same.zip", same.read_bytes())
@@ -147,10 +147,10 @@ def corpus(tmp_path_factory):
     return folder, json.loads((folder / "cases.json").read_text())
 
 
-def test_hostile_files_leave_the_log_as_it_is(standing, launch, corpus):
+def test_hostile_files_leave_the_log_as_it_is(standing, visit, corpus):
     """Each is refused in a sentence, and before anybody would wait for it."""
     folder, cases = corpus
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     go(page, "#finds")
     expect(rows(page)).to_have_count(1)
@@ -204,8 +204,8 @@ def heap(page):
     return used / 1_000_000
 
 
-def test_reminder_ends_with_an_export(standing, launch, tmp_path):
-    page = launch()
+def test_reminder_ends_with_an_export(standing, visit, tmp_path):
+    page = visit()
     open_kept(page, standing.url)
     take_in(page, many(10))
     reminder = finds(page).get_by_text("10 finds are in no file yet.")
@@ -221,8 +221,8 @@ def test_reminder_ends_with_an_export(standing, launch, tmp_path):
     expect(reminder).to_be_hidden()
 
 
-def test_dismissed_reminder_stays_away(standing, launch):
-    page = launch()
+def test_dismissed_reminder_stays_away(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     take_in(page, many(10))
     reminder = finds(page).get_by_text("10 finds are in no file yet.")
@@ -242,8 +242,8 @@ def test_dismissed_reminder_stays_away(standing, launch):
         ("TypeError", "This phone could not share it. Save it instead."),
     ],
 )
-def test_file_that_is_not_shared_is_no_backup(standing, launch, refuse, says):
-    page = launch()
+def test_file_that_is_not_shared_is_no_backup(standing, visit, refuse, says):
+    page = visit()
     page.add_init_script(SHARE)
     open_kept(page, standing.url)
     take_in(page, many(10))
@@ -264,8 +264,8 @@ def test_file_that_is_not_shared_is_no_backup(standing, launch, refuse, says):
     expect(finds(page).get_by_text("10 finds are in no file yet.")).to_be_hidden()
 
 
-def test_file_that_cannot_be_shared_can_be_saved(standing, launch):
-    page = launch()
+def test_file_that_cannot_be_shared_can_be_saved(standing, visit):
+    page = visit()
     page.add_init_script("navigator.canShare = () => false;")
     kept(page, standing.url)
     go(page, "#finds")
@@ -275,8 +275,8 @@ def test_file_that_cannot_be_shared_can_be_saved(standing, launch):
     expect(finds(page).get_by_role("button", name="Share the file")).to_have_count(0)
 
 
-def test_table_is_for_a_spreadsheet(standing, launch, tmp_path):
-    page = launch()
+def test_table_is_for_a_spreadsheet(standing, visit, tmp_path):
+    page = visit()
     open_kept(page, standing.url)
     take_in(page, many(2, place="=HYPERLINK(1)"))
     finds(page).get_by_role("button", name="Table for a spreadsheet").click()
@@ -288,8 +288,8 @@ def test_table_is_for_a_spreadsheet(standing, launch, tmp_path):
     assert text.count("'=HYPERLINK(1)") == 2
 
 
-def test_thousands_are_shown_some_at_a_time(standing, launch):
-    page = launch()
+def test_thousands_are_shown_some_at_a_time(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     take_in(page, many(70))
     expect(finds(page).get_by_text("70 finds.")).to_be_visible()
@@ -300,9 +300,9 @@ def test_thousands_are_shown_some_at_a_time(standing, launch):
     expect(finds(page).get_by_role("button", name="Show more")).to_be_hidden()
 
 
-def test_old_verdict_is_held_against_today(standing, launch, tmp_path):
+def test_old_verdict_is_held_against_today(standing, visit, tmp_path):
     """What today's guide does not know stays in the log all the same."""
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     [old], _ = unpacked(export(page, tmp_path / "now.zip"))
     now = old["verdict"]["say"]
@@ -324,8 +324,8 @@ def test_old_verdict_is_held_against_today(standing, launch, tmp_path):
     assert kept_now["find"] == old["find"]
 
 
-def test_find_of_an_unknown_guide_is_kept_and_shown(standing, launch):
-    page = launch()
+def test_find_of_an_unknown_guide_is_kept_and_shown(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     take_in(page, hostile.export(hostile.entry()))
     rows(page).get_by_role("link").click()
@@ -336,8 +336,8 @@ def test_find_of_an_unknown_guide_is_kept_and_shown(standing, launch):
     expect(said(page)).to_have_text("The place is saved.")
 
 
-def test_what_cannot_be_read_is_said_and_stays(standing, launch):
-    page = launch()
+def test_what_cannot_be_read_is_said_and_stays(standing, visit):
+    page = visit()
     kept(page, standing.url)
     page.evaluate(
         """() => new Promise((resolve) => {
@@ -356,9 +356,9 @@ def test_what_cannot_be_read_is_said_and_stays(standing, launch):
     expect(finds(page)).to_contain_text("written by a newer version of the app")
 
 
-def test_report_of_a_hostile_find_harms_nobody(standing, launch, tmp_path):
+def test_report_of_a_hostile_find_harms_nobody(standing, visit, tmp_path):
     """As strict readers see it; and it opens with all requests counted and refused."""
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     for name, text in {"Title": HOSTILE, "Note": f"{FORMULA}\n{HOSTILE}"}.items():
         write(page, name, text)
@@ -390,8 +390,8 @@ def test_report_of_a_hostile_find_harms_nobody(standing, launch, tmp_path):
     assert_bare(base64.b64decode(src.partition(",")[2]))
 
 
-def test_report_tells_no_place_unless_it_is_ticked(standing, launch):
-    page = launch()
+def test_report_tells_no_place_unless_it_is_ticked(standing, visit):
+    page = visit()
     kept(page, standing.url)
     write(page, "Place", "Ellerholm")
     expect(said(page)).to_have_text("The place is saved.")

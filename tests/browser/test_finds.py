@@ -7,7 +7,6 @@ from playwright.sync_api import expect
 
 import hostile
 import photofiles
-from conftest import CHROMIUM, QUIET
 from finds import (
     ALL_ROWS,
     FULL_DISK,
@@ -26,7 +25,7 @@ from finds import (
     take_in,
     write,
 )
-from steps import add_set, go, open_kept, read, start
+from steps import add_set, go, open_kept, read, start, until
 
 PHOTO = photofiles.camera_photo(6, size=(2400, 1800))
 SMALL = """() => [...document.querySelectorAll(
@@ -62,8 +61,8 @@ for (const name of ["put", "add"]) {
 }"""
 
 
-def test_kept_find_is_an_entry_with_its_verdict(standing, launch):
-    page = launch()
+def test_kept_find_is_an_entry_with_its_verdict(standing, visit):
+    page = visit()
     kept(page, standing.url)
 
     expect(entry(page)).to_contain_text(re.compile(r"leads with \d+"))
@@ -75,9 +74,9 @@ def test_kept_find_is_an_entry_with_its_verdict(standing, launch):
     expect(page.locator("[data-finds]")).to_contain_text(": 1 kept.")
 
 
-def test_same_find_is_kept_once(standing, launch):
+def test_same_find_is_kept_once(standing, visit):
     """Also after the page was loaded again; but not one that was begun anew."""
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     write(page, "Title", "The first")
     expect(said(page)).to_have_text("The title is saved.")
@@ -96,8 +95,8 @@ def test_same_find_is_kept_once(standing, launch):
     expect(rows(page).filter(has_text="The first")).to_have_count(1)
 
 
-def test_set_is_kept_whole(standing, launch):
-    page = launch()
+def test_set_is_kept_whole(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     add_set(page, "2", "W")
@@ -131,8 +130,8 @@ def test_words_and_prices_survive_a_restart(standing, launch):
     expect(field(page, "Note")).to_have_value("Two lines\nof it")
 
 
-def test_next_find_is_paid_in_the_same_currency(standing, launch):
-    page = launch()
+def test_next_find_is_paid_in_the_same_currency(standing, visit):
+    page = visit()
     kept(page, standing.url)
     write(page, "Currency", "DKK")
     expect(said(page)).to_have_text("The currency is saved.")
@@ -142,9 +141,9 @@ def test_next_find_is_paid_in_the_same_currency(standing, launch):
     expect(field(page, "Currency")).to_have_value("DKK")
 
 
-def test_what_was_typed_is_saved_on_the_way_out(standing, launch):
+def test_what_was_typed_is_saved_on_the_way_out(standing, visit):
     """Not every browser ends a field with its event when its screen is left."""
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     page.evaluate(
         "() => addEventListener('change', (e) => e.stopImmediatePropagation(), true)"
@@ -166,8 +165,8 @@ def test_what_was_typed_is_saved_on_the_way_out(standing, launch):
         ("Currency", "pou", "three letters"),
     ],
 )
-def test_what_is_no_price_is_refused_beside_it(standing, launch, name, typed, why):
-    page = launch()
+def test_what_is_no_price_is_refused_beside_it(standing, visit, name, typed, why):
+    page = visit()
     kept(page, standing.url)
     write(page, name, typed)
 
@@ -181,8 +180,8 @@ def test_what_is_no_price_is_refused_beside_it(standing, launch, name, typed, wh
     expect(control).not_to_have_attribute("aria-invalid", "true")
 
 
-def test_list_is_searched_and_put_in_order(standing, launch):
-    page = launch()
+def test_list_is_searched_and_put_in_order(standing, visit):
+    page = visit()
     kept(page, standing.url)
     write(page, "Title", "Zinnia’s café find")
     expect(said(page)).to_have_text("The title is saved.")
@@ -203,8 +202,8 @@ def test_list_is_searched_and_put_in_order(standing, launch):
     expect(finds(page).get_by_label("Search")).to_be_focused()
 
 
-def test_photo_is_added_tied_enlarged_and_taken_back(standing, launch):
-    page = launch()
+def test_photo_is_added_tied_enlarged_and_taken_back(standing, visit):
+    page = visit()
     kept(page, standing.url)
     add_photos(page, PHOTO, b"no photo at all", PHOTO)
     expect(said(page)).to_contain_text("2 photos are added. ")
@@ -232,8 +231,8 @@ def test_photo_is_added_tied_enlarged_and_taken_back(standing, launch):
     )
 
 
-def test_addresses_of_photos_are_given_back(standing, launch):
-    page = launch()
+def test_addresses_of_photos_are_given_back(standing, visit):
+    page = visit()
     page.add_init_script(
         """window.addresses = new Set();
         const { createObjectURL, revokeObjectURL } = URL;
@@ -255,15 +254,14 @@ def test_addresses_of_photos_are_given_back(standing, launch):
     expect(said(page)).to_have_text("The photo is added.")
     go(page, "#finds")
     expect(rows(page).locator("img")).to_be_visible()
-    page.wait_for_timeout(300)
 
-    assert page.evaluate("made") >= made + 3
+    until(page, lambda: page.evaluate("made") >= made + 3)
     # The verdict's own file stays until the next verdict.
-    assert page.evaluate("addresses.size") <= held
+    until(page, lambda: page.evaluate("addresses.size") <= held)
 
 
-def test_seventh_photo_is_left_out(standing, launch):
-    page = launch()
+def test_seventh_photo_is_left_out(standing, visit):
+    page = visit()
     kept(page, standing.url)
     small = photofiles.camera_photo(1, size=(400, 300))
     add_photos(page, *[small] * 7)
@@ -342,8 +340,8 @@ def test_missed_photo_is_told_until_it_is_understood(standing, launch):
     expect(page.locator(".missed")).to_have_count(0)
 
 
-def test_full_disk_is_said_and_nothing_is_lost(standing, launch):
-    page = launch()
+def test_full_disk_is_said_and_nothing_is_lost(standing, visit):
+    page = visit()
     kept(page, standing.url)
     page.evaluate(FULL_DISK)
     write(page, "Place", "Ellerholm")
@@ -361,8 +359,8 @@ def test_full_disk_is_said_and_nothing_is_lost(standing, launch):
 
 
 @pytest.mark.parametrize("which", [1, 2], ids=["first photo", "second photo"])
-def test_disk_full_on_a_photo_keeps_the_other(standing, launch, which):
-    page = launch()
+def test_disk_full_on_a_photo_keeps_the_other(standing, visit, which):
+    page = visit()
     kept(page, standing.url)
     page.evaluate(FULL_ONCE, ["photos", which])
     add_photos(page, PHOTO, PHOTO)
@@ -374,8 +372,8 @@ def test_disk_full_on_a_photo_keeps_the_other(standing, launch, which):
     assert len(page.evaluate(ALL_ROWS)) == 1
 
 
-def test_disk_full_on_the_find_keeps_the_log(standing, launch):
-    page = launch()
+def test_disk_full_on_the_find_keeps_the_log(standing, visit):
+    page = visit()
     kept(page, standing.url)
     begin(page)
     read(page, "toe-outline", "square")
@@ -409,8 +407,8 @@ def test_disk_full_on_the_find_keeps_the_log(standing, launch):
     ],
     ids=["refused", "absent"],
 )
-def test_blocked_storage_is_said_where_finds_would_be(standing, launch, broken, says):
-    page = launch()
+def test_blocked_storage_is_said_where_finds_would_be(standing, visit, broken, says):
+    page = visit()
     page.add_init_script(broken)
     page.goto(standing.url)
     expect(page.locator("[data-finds]")).to_contain_text("not to be read right now")
@@ -424,20 +422,18 @@ def test_blocked_storage_is_said_where_finds_would_be(standing, launch, broken, 
     expect(finds(page)).to_contain_text(says)
 
 
-def test_private_window_is_told_what_it_forgets(standing, playwright):
-    browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*QUIET])
-    page = browser.new_page()
+def test_private_window_is_told_what_it_forgets(standing, visit):
+    page = visit()
     kept(page, standing.url)
     go(page, "#finds")
     expect(rows(page)).to_have_count(1)
 
     expect(finds(page)).to_contain_text("always when a private window is closed")
-    browser.close()
 
 
-def test_newer_app_beside_this_one_is_not_held_up(standing, launch):
+def test_newer_app_beside_this_one_is_not_held_up(standing, visit):
     """Its database is taken away from here at once; what lies here is not lost."""
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     newer = page.context.new_page()
     newer.goto(standing.url)
@@ -454,9 +450,9 @@ def test_newer_app_beside_this_one_is_not_held_up(standing, launch):
     expect(rows(page)).to_have_count(1)
 
 
-def test_nothing_in_the_database_is_a_blob(standing, launch):
+def test_nothing_in_the_database_is_a_blob(standing, visit):
     """Some browsers lose them; the check can fail: it finds one that is put there."""
-    page = launch()
+    page = visit()
     page.add_init_script(WATCH_BLOBS)
     kept(page, standing.url)
     add_photos(page, PHOTO)
@@ -478,9 +474,9 @@ def test_nothing_in_the_database_is_a_blob(standing, launch):
     assert page.evaluate("written.blobs") == ["s"]
 
 
-def test_unnamed_finds_go_by_what_is_known(standing, launch):
+def test_unnamed_finds_go_by_what_is_known(standing, visit):
     """The name is shown, and not taken for the person's own."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     begin(page)
     keep(page)
@@ -515,8 +511,8 @@ def test_unnamed_finds_go_by_what_is_known(standing, launch):
     ],
     ids=["heic", "text", "huge"],
 )
-def test_bad_photo_leaves_the_find_as_it_is(standing, launch, file, says):
-    page = launch()
+def test_bad_photo_leaves_the_find_as_it_is(standing, visit, file, says):
+    page = visit()
     kept(page, standing.url)
     add_photos(page, file)
 
@@ -525,8 +521,8 @@ def test_bad_photo_leaves_the_find_as_it_is(standing, launch, file, says):
     assert page.evaluate(ALL_ROWS) == []
 
 
-def test_second_page_sees_a_change(standing, launch):
-    page = launch()
+def test_second_page_sees_a_change(standing, visit):
+    page = visit()
     kept(page, standing.url)
     other = page.context.new_page()
     other.goto(page.url)
@@ -542,8 +538,8 @@ def test_second_page_sees_a_change(standing, launch):
     expect(rows(other)).to_contain_text("Wexbury")
 
 
-def test_find_is_deleted_after_a_question(standing, launch):
-    page = launch()
+def test_find_is_deleted_after_a_question(standing, visit):
+    page = visit()
     kept(page, standing.url)
     address = page.url
     entry(page).get_by_text("Delete this find").click()
@@ -555,8 +551,8 @@ def test_find_is_deleted_after_a_question(standing, launch):
     expect(page.get_by_role("heading", name="not in the log")).to_be_visible()
 
 
-def test_opening_one_asks_before_another_is_forgotten(standing, launch):
-    page = launch()
+def test_opening_one_asks_before_another_is_forgotten(standing, visit):
+    page = visit()
     kept(page, standing.url)
     address = page.url.split("#")[1]
     begin(page)
@@ -575,14 +571,18 @@ def test_opening_one_asks_before_another_is_forgotten(standing, launch):
 @pytest.mark.parametrize(
     "size", [(320, 568), (390, 844), (1280, 800)], ids=lambda size: str(size[0])
 )
-def test_finds_fit_the_screen_and_the_thumb(standing, launch, size):
-    page = launch(size)
+def test_finds_fit_the_screen_and_the_thumb(standing, visit, size):
+    page = visit(size)
     kept(page, standing.url)
     write(page, "Title", "A-find-with-a-name-that-no-line-is-long-enough-for" * 3)
     add_photos(page, PHOTO)
     expect(said(page)).to_have_text("The photo is added.")
-    for screen in (page.url.split("#")[1], "finds"):
+    for screen, photo in (
+        (page.url.split("#")[1], entry(page).locator(".shot img")),
+        ("finds", rows(page).locator("img")),
+    ):
         go(page, f"#{screen}")
-        page.wait_for_timeout(200)
+        expect(photo).to_be_visible()
+        expect(photo).to_have_js_property("complete", True)
         assert page.evaluate("document.documentElement.scrollWidth") <= size[0], screen
         assert page.evaluate(SMALL) == [], screen

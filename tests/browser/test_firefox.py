@@ -24,7 +24,7 @@ from journey import walk
 PHOTO = photofiles.camera_photo(6, size=(2400, 1800))
 
 
-def test_firefox_needs_no_signal(bundle, standing, launch_firefox):
+def test_firefox_needs_no_signal(bundle, launch_firefox):
     walk(Played(launch_firefox), bundle)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
+from faults import expect_kept
 from fieldid.build.site import bundle as built
 from fieldid.engine import judge, prepare
 from fieldid.engine.find import Find, Item
@@ -108,9 +109,9 @@ def file_of(packed: object) -> bytes:
     return json.dumps(head).encode() + b"\n" + text + b"\n"
 
 
-def test_given_guide_judges_on_another_phone(giver, taker, launch, tmp_path):
+def test_given_guide_judges_on_another_phone(giver, taker, visit, tmp_path):
     """Without its host, and to the very words of Python's engine."""
-    page = launch()
+    page = visit()
     opened(page, giver.url)
     button(page, BITTERN.title).click()
     with page.expect_download() as downloading:
@@ -192,8 +193,8 @@ def nested() -> list:
     return deep
 
 
-def test_hostile_file_is_refused_in_one_sentence(taker, launch):
-    page = launch()
+def test_hostile_file_is_refused_in_one_sentence(taker, visit):
+    page = visit()
     opened(page, taker.url)
     errors: list = []
     page.on("pageerror", lambda error: errors.append(error))
@@ -215,8 +216,8 @@ def test_hostile_file_is_refused_in_one_sentence(taker, launch):
     assert card(page).count() == 0
 
 
-def test_markup_in_a_guide_is_only_text(taker, launch):
-    page = launch()
+def test_markup_in_a_guide_is_only_text(taker, visit):
+    page = visit()
     packed = changed(base(), [(("title",), "<img src=x onerror=alert(1)> & co")])
 
     added(page, taker.url, file_of(packed))
@@ -227,8 +228,8 @@ def test_markup_in_a_guide_is_only_text(taker, launch):
     assert page.locator("main img").count() == 0
 
 
-def test_removed_guide_is_gone(taker, launch):
-    page = launch()
+def test_removed_guide_is_gone(taker, visit):
+    page = visit()
     added(page, taker.url, given.written(BITTERN))
     button(page, f"Remove it: {BITTERN.title}").click()
     expect(card(page)).to_have_count(1)
@@ -249,8 +250,8 @@ def test_removed_guide_is_gone(taker, launch):
     expect(page.locator("[data-ready-guests]")).to_be_hidden()
 
 
-def test_guide_and_its_find_survive_an_update(taker, folders, launch, tmp_path):
-    page = launch()
+def test_guide_and_its_find_survive_an_update(taker, folders, visit, tmp_path):
+    page = visit()
     added(page, taker.url, given.written(BITTERN))
     go(page, "#home")
     card(page).get_by_role("link", name="Start looking").click()
@@ -268,9 +269,9 @@ def test_guide_and_its_find_survive_an_update(taker, folders, launch, tmp_path):
     expect(card(page).locator("[data-draft]")).to_contain_text("Left open: 1 reading")
 
 
-def test_guide_of_a_name_that_is_here_asks_first(giver, launch):
+def test_guide_of_a_name_that_is_here_asks_first(giver, visit):
     """Put in the place of the app's own, and the app's own again once it is removed."""
-    page = launch()
+    page = visit()
     newer = given.taken(given.written(BITTERN))
     newer |= {"updated": "2099-01-01", "title": "Fen bitterns, told anew"}
     opened(page, giver.url)
@@ -297,8 +298,8 @@ def test_guide_of_a_name_that_is_here_asks_first(giver, launch):
     expect(card(page)).not_to_contain_text("Added from a file")
 
 
-def test_full_disk_adds_nothing_and_says_so(taker, launch):
-    page = launch()
+def test_full_disk_adds_nothing_and_says_so(taker, visit):
+    page = visit()
     opened(page, taker.url)
     choose_file(page, given.written(BITTERN))
     page.evaluate(FULL_DISK)
@@ -310,9 +311,9 @@ def test_full_disk_adds_nothing_and_says_so(taker, launch):
     expect(card(page)).to_have_count(0)
 
 
-def test_draft_waits_for_the_guide_that_stands_in(giver, launch):
+def test_draft_waits_for_the_guide_that_stands_in(giver, visit):
     """Begun on a guide in the place of the app's own, it is never held against that."""
-    page = launch()
+    page = visit()
     newer = given.taken(given.written(BITTERN)) | {"updated": "2099-01-01"}
     rim = newer["clues"][-1]
     # The app's own guide knows no such clue.
@@ -328,6 +329,7 @@ def test_draft_waits_for_the_guide_that_stands_in(giver, launch):
     choose(page, rim["kind"]["options"][0]["id"])
     go(page, "#home")
     expect(card(page).locator("[data-draft]")).to_contain_text("Left open: 1 reading")
+    expect_kept(page, 1)
 
     page.goto("about:blank")
     page.goto(giver.url)

@@ -34,9 +34,9 @@ def rules(rules):
 
 
 def test_export_is_dropped_looked_at_and_accepted(
-    standing, launch, workbench, rules, tmp_path
+    standing, visit, workbench, rules, tmp_path
 ):
-    page = launch()
+    page = visit()
     kept(page, standing.url)
     write(page, "Note", NOTE)
     add_photos(page, *PHOTOS)

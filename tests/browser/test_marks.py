@@ -66,8 +66,8 @@ def test_unknown_object_has_its_range_within_a_minute(server, launch, size):
     assert len(taps) * TAP < MINUTE
 
 
-def test_marks_that_contradict_each_other_are_a_red_flag(standing, launch):
-    page = launch()
+def test_marks_that_contradict_each_other_are_a_red_flag(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     look_for_marks(page)
     find_mark(page, "german-name", "west")
@@ -79,8 +79,8 @@ def test_marks_that_contradict_each_other_are_a_red_flag(standing, launch):
     expect(flag).to_contain_text("issued again, or a copy")
 
 
-def test_longest_range_fits_the_narrowest_screen(standing, launch):
-    page = launch((320, 568))
+def test_longest_range_fits_the_narrowest_screen(standing, visit):
+    page = visit((320, 568))
     open_kept(page, standing.url)
     look_for_marks(page)
     find_mark(page, "eastern-name", "bohemia")
@@ -90,8 +90,8 @@ def test_longest_range_fits_the_narrowest_screen(standing, launch):
     assert page.evaluate("document.documentElement.scrollWidth") == 320
 
 
-def test_number_that_was_not_taken_is_not_lost_in_silence(standing, launch):
-    page = launch()
+def test_number_that_was_not_taken_is_not_lost_in_silence(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     look_for_marks(page)
     page.locator("a[href='#look/patent-number']").click()
@@ -105,9 +105,9 @@ def test_number_that_was_not_taken_is_not_lost_in_silence(standing, launch):
     )
 
 
-def test_guides_whose_years_overlap_are_offered(standing, launch):
+def test_guides_whose_years_overlap_are_offered(standing, visit):
     """Of the 1990s neither the irons nor the reels were made."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     look_for_marks(page)
     find_mark(page, "us-address", "zone")
@@ -123,8 +123,8 @@ def test_guides_whose_years_overlap_are_offered(standing, launch):
     expect(offers).not_to_contain_text("Dotterel")
 
 
-def test_offered_guide_is_opened(standing, launch):
-    page = launch()
+def test_offered_guide_is_opened(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     look_for_marks(page)
     find_mark(page, "us-address", "zone")
@@ -135,8 +135,8 @@ def test_offered_guide_is_opened(standing, launch):
     expect(page.locator("[data-screen=look] [data-heading]")).to_be_visible()
 
 
-def test_ribbon_marks_the_whole_range(standing, launch):
-    page = launch()
+def test_ribbon_marks_the_whole_range(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     look_for_marks(page)
     find_mark(page, "japan-name", "occupied")

@@ -14,7 +14,7 @@ from fieldid.engine.guide import Off
 from fieldid.engine.offer import Offer, offer
 from fieldid.engine.words import capital, money
 from fieldid.guides.load import load
-from finds import FULL_DISK, begin, entry, keep
+from finds import FULL_DISK, SETTING, begin, entry, keep
 from finds import field as entry_field
 from steps import add_set, go, open_kept, read, start
 
@@ -27,16 +27,6 @@ OWN = replace(
     source="",
     worth=tuple((y.year, 120.0 if y.year == 1957 else 40.0) for y in GUIDE.years),
 )
-SETTING = """([key, value]) => new Promise((resolve, reject) => {
-  const opening = indexedDB.open("fieldid");
-  opening.onerror = () => reject(opening.error);
-  opening.onsuccess = () => {
-    const db = opening.result;
-    const store = db.transaction("settings", "readwrite").objectStore("settings");
-    const request = value === null ? store.get(key) : store.put({ key, value });
-    request.onsuccess = () => { db.close(); resolve(request.result?.value ?? null); };
-  };
-})"""
 
 
 def screen(page: Page) -> Locator:
@@ -79,16 +69,17 @@ def reckoned(*items: Item, prices=OWN, **deal) -> Offer:
 def expect_answer(page: Page, wanted: Offer) -> None:
     short, reason = wanted.say.split(": ")
     most = money(wanted.walk, wanted.currency)
-    expect(part(page, "advice")).to_have_text(short.replace(f" {most}", ""))
+    heads = {"buy": "Buy, up to", "walk": short, "offer": short.replace(f" {most}", "")}
+    expect(part(page, "advice")).to_have_text(heads[wanted.advice])
     expect(part(page, "walk")).to_have_text(most)
     expect(part(page, "reason")).to_have_text(capital(reason))
     expect(part(page, "range")).to_have_text(wanted.range_say)
     expect(part(page, "note")).to_have_text(wanted.note)
 
 
-def test_prices_and_deal_answer_as_in_python(standing, launch):
+def test_prices_and_deal_answer_as_in_python(standing, visit):
     """First the guide's own; then as typed, and turning with the price asked."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     expect_answer(page, reckoned(prices=GUIDE.prices))
     expect(part(page, "note")).to_contain_text("invented prices of 1 June 2025")
@@ -114,8 +105,8 @@ def test_prices_and_deal_answer_as_in_python(standing, launch):
     )
 
 
-def test_best_look_leads_to_its_question(standing, launch):
-    page = launch()
+def test_best_look_leads_to_its_question(standing, visit):
+    page = visit()
     opened(page, standing.url)
     write(page, "hour", "15")
     write(page, "asked", "30")
@@ -127,9 +118,9 @@ def test_best_look_leads_to_its_question(standing, launch):
     assert page.evaluate("location.hash") == f"#look/{best.clue}"
 
 
-def test_set_is_answered_whole(standing, launch):
+def test_set_is_answered_whole(standing, visit):
     """One of them a stray. A look leads to its member, which has no offer by itself."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     add_set(page)
@@ -152,9 +143,9 @@ def test_set_is_answered_whole(standing, launch):
     expect(page.get_by_role("link", name="What to offer")).to_have_count(0)
 
 
-def test_prices_stay_and_the_asked_price_goes(standing, launch):
+def test_prices_stay_and_the_asked_price_goes(standing, visit):
     """Over a reload all is there; with another find the price asked is not."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     for key, text in {"asked": "28", "margin": "20", "worth/1957": "200"}.items():
         write(page, key, text)
@@ -173,9 +164,9 @@ def test_prices_stay_and_the_asked_price_goes(standing, launch):
     expect(box(page, "asked")).to_have_value("")
 
 
-def test_reload_loses_nothing_that_was_typed(standing, launch):
+def test_reload_loses_nothing_that_was_typed(standing, visit):
     """Neither what a busy disk has not taken yet, nor what is still being typed."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     page.evaluate(BUSY_DISK)
     write(page, "worth/1957", "200")
@@ -187,15 +178,15 @@ def test_reload_loses_nothing_that_was_typed(standing, launch):
     expect(box(page, "margin")).to_have_value("25")
     expect(box(page, "worth/1957")).to_have_value("200")
     expect(part(page, "whose")).to_contain_text("Your own prices")
-    expect(part(page, "advice")).to_have_text("Buy")
+    expect(part(page, "advice")).to_have_text("Buy, up to")
 
 
-def test_kept_find_has_the_asked_price(standing, launch):
+def test_kept_find_has_the_asked_price(standing, visit):
     """And brings it back when it is opened again."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     write(page, "asked", "28,50")
-    expect(part(page, "advice")).to_have_text("Buy")
+    expect(part(page, "advice")).to_have_text("Buy, up to")
     keep(page)
 
     expect(entry_field(page, "Price asked")).to_have_value("28.50")
@@ -209,9 +200,9 @@ def test_kept_find_has_the_asked_price(standing, launch):
     expect(box(page, "asked")).to_have_value("28.50")
 
 
-def test_answer_comes_while_typing(standing, launch):
+def test_answer_comes_while_typing(standing, visit):
     """Beside the field, which keeps its focus, caret and place."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     field = box(page, "asked")
     field.focus()
@@ -233,9 +224,9 @@ def test_answer_comes_while_typing(standing, launch):
     expect(box(page, "asked")).to_have_value("8")
 
 
-def test_keyboard_is_enough(standing, launch):
+def test_keyboard_is_enough(standing, visit):
     """What is typed into keeps the focus and its place while the answer changes."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     read(page, "toe-outline", "round")
@@ -251,14 +242,14 @@ def test_keyboard_is_enough(standing, launch):
     top = box(page, "asked").bounding_box()["y"]
     page.keyboard.press("Enter")
 
-    expect(part(page, "advice")).to_have_text("Buy")
+    expect(part(page, "advice")).to_have_text("Buy, up to")
     expect(box(page, "asked")).to_be_focused()
     assert abs(box(page, "asked").bounding_box()["y"] - top) <= 1
 
 
-def test_nonsense_in_a_field_ends_the_answer(standing, launch):
+def test_nonsense_in_a_field_ends_the_answer(standing, visit):
     """It is told beside the field and in the answer's place, left or not."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     box(page, "asked").press_sequentially("1e99")
 
@@ -272,13 +263,13 @@ def test_nonsense_in_a_field_ends_the_answer(standing, launch):
     expect(screen(page).get_by_role("alert").first).to_contain_text("in figures")
     expect(part(page, "answered")).to_be_hidden()
     write(page, "asked", "€ 20")
-    expect(part(page, "advice")).to_have_text("Buy")
+    expect(part(page, "advice")).to_have_text("Buy, up to")
     expect(box(page, "asked")).to_have_value("20")
     expect(box(page, "asked")).not_to_have_attribute("aria-invalid", "true")
 
 
-def test_reset_lets_go_of_what_cannot_be_read(standing, launch):
-    page = launch()
+def test_reset_lets_go_of_what_cannot_be_read(standing, visit):
+    page = visit()
     opened(page, standing.url)
     write(page, "worth/1958", "30")
     write(page, "worth/1957", "dear")
@@ -289,8 +280,8 @@ def test_reset_lets_go_of_what_cannot_be_read(standing, launch):
     expect_answer(page, reckoned(prices=GUIDE.prices))
 
 
-def test_dearer_part_lowers_the_answer(standing, launch):
-    page = launch()
+def test_dearer_part_lowers_the_answer(standing, visit):
+    page = visit()
     opened(page, standing.url)
     write(page, "right/shaft", "")
     write(page, "part/shaft", "100 %")
@@ -303,9 +294,9 @@ def test_dearer_part_lowers_the_answer(standing, launch):
     assert wanted.expected < reckoned(prices=GUIDE.prices).expected
 
 
-def test_limit_of_a_want_is_held_against_the_price(standing, launch):
+def test_limit_of_a_want_is_held_against_the_price(standing, visit):
     """On the offer and on the verdict."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     go(page, "#wants")
     page.locator("#want-most").fill("€85")
@@ -325,8 +316,8 @@ def test_limit_of_a_want_is_held_against_the_price(standing, launch):
     expect(part(page, "limit")).to_contain_text("within what you wanted to pay.")
 
 
-def test_bulk_and_reset_can_be_taken_back(standing, launch):
-    page = launch()
+def test_bulk_and_reset_can_be_taken_back(standing, visit):
+    page = visit()
     opened(page, standing.url)
     write(page, "worth/1957", "200")
     write(page, "worth/all", "33")
@@ -341,9 +332,9 @@ def test_bulk_and_reset_can_be_taken_back(standing, launch):
     expect(box(page, "worth/1957")).to_have_value("200")
 
 
-def test_unreadable_prices_are_set_aside(standing, launch):
+def test_unreadable_prices_are_set_aside(standing, visit):
     """They are told, and stay until a price is changed; then beside the new ones."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     old = {"worth": "torn"}
     page.evaluate(SETTING, [PRICES, old])
@@ -360,8 +351,8 @@ def test_unreadable_prices_are_set_aside(standing, launch):
     assert [1957, 99] in page.evaluate(SETTING, [PRICES, None])["worth"]
 
 
-def test_full_disk_is_told_and_the_offer_goes_on(standing, launch):
-    page = launch()
+def test_full_disk_is_told_and_the_offer_goes_on(standing, visit):
+    page = visit()
     opened(page, standing.url)
     page.evaluate(FULL_DISK)
     write(page, "worth/all", "40")
@@ -374,8 +365,8 @@ def test_full_disk_is_told_and_the_offer_goes_on(standing, launch):
     expect_answer(page, reckoned())
 
 
-def test_prices_changed_in_two_pages_meet(standing, launch):
-    page = launch()
+def test_prices_changed_in_two_pages_meet(standing, visit):
+    page = visit()
     opened(page, standing.url)
     other = page.context.new_page()
     other.goto(f"{standing.url}#offer")
@@ -392,9 +383,9 @@ def test_prices_changed_in_two_pages_meet(standing, launch):
     expect(box(page, "worth/1954")).to_have_value("11")
 
 
-def test_guide_without_prices_asks_for_them(standing, launch):
+def test_guide_without_prices_asks_for_them(standing, visit):
     """One price for every decade is enough, and no year of it is asked for."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     card = page.locator("[data-guide-card=dated-marks]")
     card.get_by_role("link", name="Look for marks").click()

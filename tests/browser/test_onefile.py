@@ -8,25 +8,30 @@ import pytest
 from playwright.sync_api import Page, Request, expect
 
 from fieldid.build.onefile import one_file
-from fieldid.guides.load import load
-from fieldid.paths import RULES
-from serving import TRIED
-from steps import add_set, go, go_to_verdict, heading, read, start, status, tap_first
-
-GROUND = "getComputedStyle(document.body).backgroundColor"
+from serving import shelf
+from steps import (
+    add_set,
+    follow_system,
+    go,
+    go_to_verdict,
+    ground,
+    heading,
+    read,
+    start,
+    status,
+    tap_first,
+)
 
 
 @pytest.fixture(scope="module")
 def file(tmp_path_factory) -> Path:
     """The file with the guides that come along, the most tried one first."""
-    others = sorted(path.stem for path in RULES.glob("*.toml"))
-    guides = [load(RULES / f"{name}.toml") for name in dict.fromkeys([TRIED, *others])]
     made = tmp_path_factory.mktemp("file") / "fieldid.html"
-    made.write_bytes(one_file(guides))
+    made.write_bytes(one_file(shelf()))
     return made
 
 
-@pytest.fixture(params=["launch", "launch_firefox"])
+@pytest.fixture(params=["visit", "launch_firefox"])
 def opened(request, file) -> Callable[[], tuple[Page, list[str]]]:
     """Opens the file from the disk; what the browser says and asks for is noted."""
     page = request.getfixturevalue(request.param)()
@@ -109,33 +114,25 @@ def test_screen_of_the_app_leads_home(opened, screen):
 def test_dark_page_stays_dark(opened):
     """It is all that this file keeps, and no more than a word."""
     page, said = opened
-    light = page.evaluate(GROUND)
+    light = ground(page)
     page.get_by_label("Dark").check()
     page.reload()
 
     expect(page.get_by_label("Dark")).to_be_checked()
-    assert page.evaluate(GROUND) != light
+    assert ground(page) != light
     assert page.evaluate("({ ...localStorage })") == {"fieldid-theme": "dark"}
     assert said == []
 
 
-def test_dark_follows_the_system(file, launch):
+def test_dark_follows_the_system(file, visit):
     """Also where the browser lets such a page keep nothing."""
-    page = launch(color_scheme="dark")
+    page = visit(color_scheme="dark")
     page.add_init_script(
         "Object.defineProperty(window, 'localStorage', { get() { throw Error() } })"
     )
     page.goto(file.as_uri())
-    dark = page.evaluate(GROUND)
-    box = page.get_by_label("Dark")
-    expect(box).to_be_checked()
-    page.emulate_media(color_scheme="light")
-    expect(box).not_to_be_checked()
-    light = page.evaluate(GROUND)
-    assert light != dark
-    box.check()
 
-    assert page.evaluate(GROUND) == dark
+    follow_system(page)
 
 
 def test_nothing_is_kept_and_that_is_asked(opened):
@@ -175,9 +172,9 @@ def test_find_goes_on_from_home(opened):
     assert said == []
 
 
-def test_page_of_no_site_goes_on(launch, file):
+def test_page_of_no_site_goes_on(visit, file):
     """As Android opens a file: without an origin, where asking for storage throws."""
-    page = launch()
+    page = visit()
     errors: list[str] = []
     page.on("console", lambda line: errors.append(line.text))
     page.on("pageerror", lambda error: errors.append(str(error)))

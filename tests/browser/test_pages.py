@@ -24,8 +24,8 @@ CUT = """() => [...document.querySelectorAll(".card :not(.unseen)")]
 
 
 @pytest.mark.parametrize("guide", GUIDES)
-def test_card_is_one_sheet_in_both_sizes(guide, standing, launch):
-    page = launch((718, 971))
+def test_card_is_one_sheet_in_both_sizes(guide, standing, visit):
+    page = visit((718, 971))
     page.goto(f"{standing.url}card-{guide}.html")
 
     for size in ("A4", "Letter"):
@@ -40,9 +40,9 @@ def test_card_is_one_sheet_in_both_sizes(guide, standing, launch):
 
 
 @pytest.mark.parametrize("width", [320, 390, 1280])
-def test_lesson_fits_every_width(width, standing, launch):
+def test_lesson_fits_every_width(width, standing, visit):
     """In print as well, every table included."""
-    page = launch((width, 800))
+    page = visit((width, 800))
     page.goto(f"{standing.url}guide-{TRIED}.html")
 
     for media in ("screen", "print"):
@@ -51,8 +51,8 @@ def test_lesson_fits_every_width(width, standing, launch):
         assert page.evaluate(wide) <= width, media
 
 
-def test_question_leads_to_its_clue_and_back(standing, launch):
-    page = launch()
+def test_question_leads_to_its_clue_and_back(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     ask = page.locator("legend").inner_text()
@@ -67,8 +67,8 @@ def test_question_leads_to_its_clue_and_back(standing, launch):
     expect(page.locator("legend")).to_have_text(ask)
 
 
-def test_lesson_needs_no_scripts(standing, launch):
-    page = launch(java_script_enabled=False)
+def test_lesson_needs_no_scripts(standing, visit):
+    page = visit(java_script_enabled=False)
     page.goto(f"{standing.url}guide-{TRIED}.html")
 
     expect(page.locator(".plot td").first).to_be_visible()
@@ -77,9 +77,9 @@ def test_lesson_needs_no_scripts(standing, launch):
     expect(page.locator(".step").first).to_be_visible()
 
 
-def test_pages_are_dark_where_the_app_is(standing, launch):
+def test_pages_are_dark_where_the_app_is(standing, visit):
     """And light again on paper."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     page.get_by_label("Dark").check()
 
@@ -91,8 +91,8 @@ def test_pages_are_dark_where_the_app_is(standing, launch):
         assert page.evaluate(LIGHTNESS) > 200, name
 
 
-def test_pages_are_light_without_scripts(standing, launch):
-    page = launch(java_script_enabled=False)
+def test_pages_are_light_without_scripts(standing, visit):
+    page = visit(java_script_enabled=False)
 
     for name in PAGES:
         page.goto(f"{standing.url}{name}-{TRIED}.html")
@@ -100,16 +100,16 @@ def test_pages_are_light_without_scripts(standing, launch):
         expect(page.locator("html")).not_to_have_attribute("data-theme", "dark")
 
 
-def test_letters_of_charts_are_large_on_a_small_phone(standing, launch):
-    page = launch((320, 800))
+def test_letters_of_charts_are_large_on_a_small_phone(standing, visit):
+    page = visit((320, 800))
     page.goto(f"{standing.url}guide-{TRIED}.html")
 
     assert page.evaluate(SMALLEST) >= 13
 
 
-def test_lesson_is_printed_short_and_whole(standing, launch):
+def test_lesson_is_printed_short_and_whole(standing, visit):
     """What is folded on the screen is open on paper."""
-    page = launch()
+    page = visit()
     page.goto(f"{standing.url}guide-dated-marks.html")
     last = page.locator("details .spans__list span").last
     expect(last).not_to_be_visible()

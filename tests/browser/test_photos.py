@@ -8,7 +8,6 @@ import pytest
 from PIL import Image, ImageOps
 
 import photofiles
-from conftest import CHROMIUM, QUIET
 from memory import Memory
 from photopage import (
     WATCH,
@@ -32,13 +31,6 @@ LARGEST_CANVAS = 16_777_216
 def address():
     with served() as address:
         yield address
-
-
-@pytest.fixture(scope="module")
-def chromium(playwright):
-    browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*QUIET])
-    yield browser
-    browser.close()
 
 
 @pytest.fixture

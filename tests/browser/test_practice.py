@@ -15,9 +15,8 @@ from fieldid.engine.one import weigh
 from fieldid.engine.specimen import specimen
 from fieldid.engine.words import figure, percent
 from fieldid.guides.load import load
-from finds import FULL_DISK
-from steps import go, open_kept
-from test_offer import SETTING
+from finds import FULL_DISK, SETTING
+from steps import go, open_kept, until
 
 GUIDE = load(Path(__file__).parents[2] / "rules" / "wrackham-teale-dotterel.toml")
 TABLES = prepare(GUIDE)
@@ -44,12 +43,7 @@ def setting(page: Page, key: str = KEPT):
 
 def expect_kept(page: Page, wanted: Callable[[dict], bool]) -> dict:
     """The setting, once it is as wanted: what is shown is kept a little later."""
-    for _ in range(100):
-        kept = setting(page)
-        if kept and wanted(kept):
-            return kept
-        page.wait_for_timeout(50)
-    raise AssertionError(f"kept is {kept}")
+    return until(page, lambda: (kept := setting(page)) and wanted(kept) and kept)
 
 
 def looks(count: int) -> Callable[[dict], bool]:
@@ -125,9 +119,9 @@ def prepared(page: Page, url: str, kept: object) -> None:
     go(page, HERE)
 
 
-def test_whole_round_by_taps(standing, launch):
+def test_whole_round_by_taps(standing, visit):
     """What the looks say is what Python says of the same specimen."""
-    page = launch()
+    page = visit()
     page.add_init_script(BY_LOT)
     begun(page, standing.url)
     expect(screen(page)).to_contain_text("An invented 4 iron")
@@ -169,9 +163,9 @@ def test_whole_round_by_taps(standing, launch):
     expect(page.get_by_role("heading", name="Which year is it?")).to_be_visible()
 
 
-def test_whole_round_by_keys(standing, launch):
+def test_whole_round_by_keys(standing, visit):
     """Each look's name is told, and no name gives the year away."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     press_to(page, "Begin a round")
     page.keyboard.press("Enter")
@@ -208,8 +202,8 @@ def press_to(page: Page, name: str) -> None:
     raise AssertionError(f"no Tab leads to {name}")
 
 
-def test_used_up_time_is_told(standing, launch):
-    page = launch()
+def test_used_up_time_is_told(standing, visit):
+    page = visit()
     begun(page, standing.url)
     for clue in ("hosel-code", "catalogue-letters"):
         look(page, clue)
@@ -222,8 +216,8 @@ def test_used_up_time_is_told(standing, launch):
     expect(screen(page).locator("button[data-clue]:enabled")).to_have_count(0)
 
 
-def test_round_survives_a_reload(standing, launch):
-    page = launch()
+def test_round_survives_a_reload(standing, visit):
+    page = visit()
     begun(page, standing.url)
     look(page, "collar-rings")
     look(page, "sole-numerals")
@@ -237,9 +231,9 @@ def test_round_survives_a_reload(standing, launch):
     expect(screen(page)).to_contain_text("45 seconds left")
 
 
-def test_answer_survives_a_reload(standing, launch):
+def test_answer_survives_a_reload(standing, visit):
     """What is half chosen, and later what the round taught."""
-    page = launch()
+    page = visit()
     begun(page, standing.url)
     look(page, "collar-rings")
     screen(page).get_by_role("radio", name="1958").check()
@@ -260,9 +254,9 @@ def test_answer_survives_a_reload(standing, launch):
     expect_kept(page, lambda kept: kept["begun"] and kept["answered"] is None)
 
 
-def test_drawings_are_of_this_object(standing, launch):
+def test_drawings_are_of_this_object(standing, visit):
     """Its own number, and no code but where the code is read."""
-    page = launch()
+    page = visit()
     page.add_init_script(BY_LOT)
     begun(page, standing.url)
     look(page, "sole-numerals")
@@ -274,8 +268,8 @@ def test_drawings_are_of_this_object(standing, launch):
     assert not [letter for letter in "F624" if LETTERS[letter] in stamped]
 
 
-def test_twenty_rounds_show_the_picture(standing, launch):
-    page = launch((320, 640))
+def test_twenty_rounds_show_the_picture(standing, visit):
+    page = visit((320, 640))
     prepared(page, standing.url, {"format": 1, "rounds": rounds(19), "begun": None})
     expect(screen(page)).to_contain_text("After one more round (20 in all)")
     expect(screen(page).locator("table")).to_have_count(0)
@@ -290,8 +284,8 @@ def test_twenty_rounds_show_the_picture(standing, launch):
     assert page.evaluate("document.documentElement.scrollWidth") <= 320
 
 
-def test_unreadable_practice_is_set_aside(standing, launch):
-    page = launch()
+def test_unreadable_practice_is_set_aside(standing, visit):
+    page = visit()
     prepared(page, standing.url, {"format": 1, "rounds": "torn"})
 
     expect(screen(page).get_by_role("status")).to_contain_text("cannot be read")
@@ -301,8 +295,8 @@ def test_unreadable_practice_is_set_aside(standing, launch):
     assert setting(page, f"unread-{KEPT}") == [{"format": 1, "rounds": "torn"}]
 
 
-def test_round_of_an_older_guide_is_dropped(standing, launch):
-    page = launch()
+def test_round_of_an_older_guide_is_dropped(standing, visit):
+    page = visit()
     old = {"seed": 5, "year": 1957, "looks": ["collar-rings"], "stamp": "older"}
     prepared(page, standing.url, {"format": 1, "rounds": rounds(2), "begun": old})
 
@@ -312,9 +306,9 @@ def test_round_of_an_older_guide_is_dropped(standing, launch):
     expect(screen(page)).to_contain_text("60 seconds left")
 
 
-def test_full_disk_is_told_and_practice_goes_on(standing, launch):
+def test_full_disk_is_told_and_practice_goes_on(standing, visit):
     """What could not be kept is still there after practice with another guide."""
-    page = launch()
+    page = visit()
     opened(page, standing.url)
     page.evaluate(FULL_DISK)
     button(page, "Begin a round").click()
@@ -332,8 +326,8 @@ def test_full_disk_is_told_and_practice_goes_on(standing, launch):
     expect(screen(page)).to_contain_text("After 2 rounds")
 
 
-def test_two_pages_count_each_round_once(standing, launch):
-    page = launch()
+def test_two_pages_count_each_round_once(standing, visit):
+    page = visit()
     begun(page, standing.url)
     look(page, "collar-rings")
     expect_kept(page, looks(1))
@@ -352,9 +346,9 @@ def test_two_pages_count_each_round_once(standing, launch):
     assert kept["begun"] is not None
 
 
-def test_practice_works_without_signal(server, launch):
+def test_practice_works_without_signal(server, visit):
     """Its script is run only when it is asked for, and lies on the phone by then."""
-    page = launch()
+    page = visit()
     open_kept(page, server.url)
     server.stop()
     go(page, HERE)
@@ -365,8 +359,8 @@ def test_practice_works_without_signal(server, launch):
     expect(screen(page)).to_contain_text("After 1 round")
 
 
-def test_guide_of_ranges_is_not_practised(standing, launch):
-    page = launch()
+def test_guide_of_ranges_is_not_practised(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     expect(page.get_by_role("link", name="Practise")).to_have_count(3)
     go(page, "#practice/dated-marks")

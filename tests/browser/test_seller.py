@@ -18,9 +18,9 @@ navigator.share = async (data) => {
 
 
 @pytest.fixture
-def page(standing, launch):
+def page(standing, visit):
     """Looking, with nothing read yet, on a phone that can share."""
-    page = launch(permissions=["clipboard-read", "clipboard-write"])
+    page = visit(permissions=["clipboard-read", "clipboard-write"])
     page.add_init_script(SHARE)
     open_kept(page, standing.url)
     start(page)

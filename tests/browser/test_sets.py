@@ -6,6 +6,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
+from faults import expect_draft
 from fieldid.guides.load import load
 from fieldid.paths import RULES
 from steps import (
@@ -61,9 +62,9 @@ def guide():
 
 
 @pytest.fixture
-def page(standing, launch):
+def page(standing, visit):
     """Looking, with nothing read yet."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     return page
@@ -264,12 +265,15 @@ def test_missing_and_surplus_are_told(page):
     expect(say).to_contain_text("pitching wedge")
 
 
-def test_set_comes_back_after_a_restart(page, launch, standing):
+def test_set_comes_back_after_a_restart(launch, standing):
+    page = launch()
+    open_kept(page, standing.url)
+    start(page)
     add_set(page, "W")
     read(page, "collar-rings", "red-gold")
     member(page, "5").click()
     asked = heading(page).inner_text()
-    page.wait_for_timeout(300)
+    expect_draft(page, lambda kept: kept["at"] != "all")
 
     page = launch()
     page.goto(standing.url + "#look")
@@ -282,9 +286,9 @@ def test_set_comes_back_after_a_restart(page, launch, standing):
 @pytest.mark.parametrize(
     "size", [(390, 844), (320, 568)], ids=lambda size: str(size[0])
 )
-def test_answers_stay_in_sight_over_the_row(standing, launch, size):
+def test_answers_stay_in_sight_over_the_row(standing, visit, size):
     """Five drawn answers and "can't tell" on a usual phone; two on the smallest."""
-    page = launch(size)
+    page = visit(size)
     open_kept(page, standing.url)
     start(page)
     add_set(page)
@@ -300,9 +304,9 @@ def test_answers_stay_in_sight_over_the_row(standing, launch, size):
     assert sum(place <= bar for place in places) >= (6 if size[0] == 390 else 2)
 
 
-def test_way_out_names_the_part_that_is_asked_about(standing, launch):
+def test_way_out_names_the_part_that_is_asked_about(standing, visit):
     """Also where the line above offers an exception to the last answer."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     start(page)
     add_set(page)

@@ -27,9 +27,9 @@ as much.
 """
 
 
-def test_nothing_moves_while_a_screen_comes(standing, launch):
+def test_nothing_moves_while_a_screen_comes(standing, visit):
     """Neither on Home nor for whoever comes back to a find; a push is noticed."""
-    page = launch()
+    page = visit()
     page.add_init_script(WATCH)
     open_kept(page, standing.url)
     expect(page.locator("[data-finds]")).to_be_visible()
@@ -50,9 +50,9 @@ def test_nothing_moves_while_a_screen_comes(standing, launch):
     assert page.evaluate("window.moved") > STILL
 
 
-def test_find_that_never_comes_leaves_home(standing, launch):
+def test_find_that_never_comes_leaves_home(standing, visit):
     """Home is hidden for a second at most, whatever becomes of the script."""
-    page = launch(service_workers="block")
+    page = visit(service_workers="block")
     page.route("**/finding.js", lambda route: None)
     page.goto(f"{standing.url}#verdict")
 

@@ -9,11 +9,11 @@ SIZES = [(320, 568), (390, 844), (1280, 800)]
 
 
 @pytest.fixture
-def club(standing, launch):
+def club(standing, visit):
     """Opens the question for a club's swing weight, with the help unfolded or not."""
 
     def club(size=(390, 844), *, unfolded=True):
-        page = launch(size)
+        page = visit(size)
         open_kept(page, standing.url)
         card = page.locator("[data-guide-card=golf-club-era]")
         card.get_by_role("link", name="Start looking").click()

@@ -36,7 +36,7 @@ class Site(Host):
 
 
 @pytest.fixture
-def site(bundle, standing, tmp_path):
+def site(bundle, tmp_path):
     shutil.copytree(bundle, tmp_path / "site")
     aged(tmp_path / "site")
     running = Site(tmp_path / "site")
@@ -61,9 +61,9 @@ def find_with_photo(page: Page, url: str) -> list:
     return page.evaluate(ALL_ROWS)
 
 
-def test_phone_that_takes_it_keeps_its_finds(site, launch, tmp_path):
+def test_phone_that_takes_it_keeps_its_finds(site, visit, tmp_path):
     """The update is offered like any other; taken, it leaves the finds as a file."""
-    page = launch()
+    page = visit()
     before = find_with_photo(page, site.url)
     site.take_down()
     page.goto(site.url)
@@ -103,8 +103,8 @@ def test_phone_that_asks_nothing_gets_it_too(site, launch):
     assert page.evaluate(KEPT) == GONE
 
 
-def test_nothing_answers_without_signal_afterwards(site, launch):
-    page = launch()
+def test_nothing_answers_without_signal_afterwards(site, visit):
+    page = visit()
     open_kept(page, site.url)
     site.take_down()
     page.goto(site.url)
@@ -117,8 +117,8 @@ def test_nothing_answers_without_signal_afterwards(site, launch):
         page.goto(site.url)
 
 
-def test_app_that_comes_back_shows_the_finds(site, bundle, launch):
-    page = launch()
+def test_app_that_comes_back_shows_the_finds(site, bundle, visit):
+    page = visit()
     before = find_with_photo(page, site.url)
     site.take_down()
     page.goto(site.url)

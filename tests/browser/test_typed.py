@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from bundles import RULES
+from faults import expect_draft
 from serving import Server
 from steps import go, heading, open_kept, start, status
 
@@ -25,9 +26,9 @@ def typed_server(tmp_path_factory):
 
 
 @pytest.fixture
-def page(typed_server, launch):
+def page(typed_server, visit):
     """Looking at the first guide, with nothing read yet."""
-    return begun(launch(), typed_server)
+    return begun(visit(), typed_server)
 
 
 def begun(page, server):
@@ -85,7 +86,7 @@ def test_what_is_typed_is_kept(typed_server, launch, size):
     page.get_by_role("button", name="Take this number").click()
     expect(reading(page, "serial")).to_have_text("418")
     lead = status(page)
-    page.wait_for_timeout(300)
+    expect_draft(page, lambda kept: "418" in str(kept["items"][0]["readings"]))
 
     page = launch(size)
     page.goto(typed_server.url + "#places")
@@ -97,8 +98,8 @@ def test_what_is_typed_is_kept(typed_server, launch, size):
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: str(size[0]))
-def test_keys_are_large_and_all_fit(typed_server, launch, size):
-    page = begun(launch(size), typed_server)
+def test_keys_are_large_and_all_fit(typed_server, visit, size):
+    page = begun(visit(size), typed_server)
     for clue in ("serial", "mark", "date-code"):
         go(page, f"#look/{clue}")
         boxes = [key.bounding_box() for key in page.locator(".key").all()]

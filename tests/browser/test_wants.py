@@ -8,7 +8,6 @@ from playwright.sync_api import Page, expect
 
 import hostile
 import photofiles
-from conftest import CHROMIUM, QUIET
 from finds import (
     WIPE,
     add_photos,
@@ -65,8 +64,8 @@ def a_set(page: Page, *members: str) -> None:
     go(page, "#verdict")
 
 
-def test_want_is_kept_changed_and_brought_back(standing, launch):
-    page = launch()
+def test_want_is_kept_changed_and_brought_back(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     want(page, since="1957", until="1958", member="5", most="120", currency="eur")
     expect(listed(page)).to_have_text(
@@ -94,8 +93,8 @@ def test_want_is_kept_changed_and_brought_back(standing, launch):
     expect(listed(page)).to_have_text([changed])
 
 
-def test_verdict_says_that_it_is_wanted(standing, launch):
-    page = launch()
+def test_verdict_says_that_it_is_wanted(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     want(page, note="For Tom", most="85", currency="EUR")
     expect(listed(page)).to_have_count(1)
@@ -116,8 +115,8 @@ def test_verdict_says_that_it_is_wanted(standing, launch):
     expect(wanted.locator("li")).to_have_count(1)
 
 
-def test_missing_members_are_wanted_once(standing, launch):
-    page = launch()
+def test_missing_members_are_wanted_once(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     a_set(page, "5", "6", "7", "8", "9")
     page.get_by_role("button", name="Want the missing ones").click()
@@ -140,8 +139,8 @@ def test_missing_members_are_wanted_once(standing, launch):
     expect(lacks).to_be_hidden()
 
 
-def test_row_that_cannot_be_read_is_said_and_stays(standing, launch):
-    page = launch()
+def test_row_that_cannot_be_read_is_said_and_stays(standing, visit):
+    page = visit()
     open_kept(page, standing.url)
     want(page)
     expect(listed(page)).to_have_count(1)
@@ -170,8 +169,8 @@ def test_row_that_cannot_be_read_is_said_and_stays(standing, launch):
     assert {"id": "x", "format": 2} in page.evaluate(rows, False)
 
 
-def test_wants_come_back_after_a_wipe(standing, launch, tmp_path):
-    page = launch()
+def test_wants_come_back_after_a_wipe(standing, visit, tmp_path):
+    page = visit()
     open_kept(page, standing.url)
     want(page, since="1957", until="1958", member="5", most="120", currency="EUR")
     expect(listed(page)).to_have_count(1)
@@ -192,9 +191,9 @@ def test_wants_come_back_after_a_wipe(standing, launch, tmp_path):
     )
 
 
-def test_import_leaves_alone_what_cannot_be_read(standing, launch):
+def test_import_leaves_alone_what_cannot_be_read(standing, visit):
     """The row in the log is of a newer version; the file has a find with its id."""
-    page = launch()
+    page = visit()
     open_kept(page, standing.url)
     page.evaluate(
         """(id) => new Promise((resolve) => {
@@ -228,10 +227,8 @@ def made_list(page: Page, **ticks: bool) -> str:
     return download.value.path().read_text("utf-8")
 
 
-def test_list_tells_what_is_ticked_and_opens_alone(
-    standing, launch, tmp_path, playwright
-):
-    page = launch()
+def test_list_tells_what_is_ticked_and_opens_alone(standing, visit, tmp_path):
+    page = visit()
     kept(page, standing.url)
     write(page, "Title", "<b>Irons</b>")
     write(page, "Place", "Ellerholm")
@@ -254,10 +251,7 @@ def test_list_tells_what_is_ticked_and_opens_alone(
     )
     file = tmp_path / "list.html"
     file.write_text(whole, "utf-8")
-    browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*QUIET])
-    alone = browser.new_context(viewport={"width": 320, "height": 640})
-    alone.set_offline(True)
-    reader = alone.new_page()
+    reader = visit((320, 640), offline=True)
     heard = []
     reader.on("console", lambda message: heard.append(message.text))
     reader.on("request", lambda request: heard.append(request.url))
@@ -277,11 +271,10 @@ def test_list_tells_what_is_ticked_and_opens_alone(
     )
     breaks = "(each) => getComputedStyle(each).breakInside"
     assert reader.locator("tbody tr").first.evaluate(breaks) == "avoid"
-    browser.close()
 
 
-def test_list_without_any_price_says_what_to_do(standing, launch):
-    page = launch()
+def test_list_without_any_price_says_what_to_do(standing, visit):
+    page = visit()
     kept(page, standing.url)
     go(page, "#finds")
     finds(page).get_by_role("button", name="List of my collection").click()

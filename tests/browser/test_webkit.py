@@ -26,7 +26,7 @@ SHOW = "(css) => { document.querySelector(css).hidden = false; }"
 GALLERY = "[data-slot=from-gallery]"
 
 
-def test_webkit_needs_no_signal(bundle, standing, webkit):
+def test_webkit_needs_no_signal(bundle, webkit):
     walk(Selected(webkit), bundle)
 
 

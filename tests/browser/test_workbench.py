@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 
 from fieldid.guides.load import load
 from make import plover
+from steps import follow_system, ground
 
 ANSWERS = {
     "Title": "Ember 'Curlew' irons",
@@ -26,14 +27,13 @@ CLUE = {
     "at.option.1.label": "one navy ring",
     "at.option.1.seen.0.years": "1953-1955",
 }
-GROUND = "getComputedStyle(document.body).backgroundColor"
 SIZES = ((320, 568), (1280, 800))
 
 
 @pytest.fixture
-def page(launch):
+def page(visit):
     """A window that must say nothing on its console."""
-    page = launch(size=(1280, 800))
+    page = visit(size=(1280, 800))
     told = []
     page.on("console", lambda message: told.append(message.text))
     page.on("pageerror", lambda error: told.append(str(error)))
@@ -117,27 +117,20 @@ def test_picture_is_chosen_with_the_keyboard(page, workbench, rules):
     )
 
 
-def test_dark_follows_the_system_until_chosen(page, workbench, launch):
+def test_dark_follows_the_system_until_chosen(page, workbench, visit):
     page.emulate_media(color_scheme="dark")
     page.goto(f"{workbench}/guides/")
-    dark = page.evaluate(GROUND)
+    light, dark = follow_system(page)
     box = page.get_by_label("Dark")
-    expect(box).to_be_checked()
-    page.emulate_media(color_scheme="light")
-    expect(box).not_to_be_checked()
-    light = page.evaluate(GROUND)
-    assert light != dark
-    box.check()
-    assert page.evaluate(GROUND) == dark
     page.reload()
     expect(box).to_be_checked()
-    assert page.evaluate(GROUND) == dark
+    assert ground(page) == dark
     box.uncheck()
     page.emulate_media(color_scheme="dark")
     page.reload()
-    assert page.evaluate(GROUND) == light
+    assert ground(page) == light
 
-    bare = launch(java_script_enabled=False, color_scheme="dark")
+    bare = visit(java_script_enabled=False, color_scheme="dark")
     bare.goto(f"{workbench}/guides/")
     expect(bare.locator("body")).to_have_css("background-color", dark)
 

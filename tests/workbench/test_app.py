@@ -12,7 +12,7 @@ from bundles import RULES
 from fieldid.paths import STATIC
 from fieldid.web import headers
 from fieldid.workbench.app import FILES, MEGABYTE, MOST_FIELDS, MOST_MEGABYTES
-from fieldid.workbench.limits import up_to
+from fieldid.workbench.gate.limits import up_to
 from workbenches import HASH, SAFE, author, bench, signed_in
 
 

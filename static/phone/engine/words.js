@@ -39,6 +39,7 @@ export const FACTORS = [
 export const NOTHING = 1.25;
 /** From so much up money is written in whole units. */
 export const WHOLE = 100;
+export const MINUS = "−";
 export const MONTHS = [
   "January",
   "February",
@@ -159,7 +160,7 @@ export function times(factor) {
  */
 export function figure(x) {
   const hundredths = Math.floor(100 * Math.abs(x) + 0.5);
-  const sign = x < 0 && hundredths > 0 ? "-" : "";
+  const sign = x < 0 && hundredths > 0 ? MINUS : "";
   const whole = Math.floor(hundredths / 100);
   const rest = String(hundredths % 100).padStart(2, "0");
   return `${sign}${whole}.${rest}`.replace(/\.?0+$/, "");

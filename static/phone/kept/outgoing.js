@@ -8,7 +8,7 @@ import { table } from "../log/table.js";
 import { exported, lots } from "../log/transfer.js";
 import { loadOwned } from "../log/wantsbook.js";
 import { listen } from "../view/dom.js";
-import { drawFile, dropFile, sayOut } from "../view/findsout.js";
+import { drawFile, dropFile, sayOut, standBelow } from "../view/findsout.js";
 import { madeList, UNPAID } from "./collection.js";
 import { guidesOf, openedFor } from "./guides.js";
 import { attempt } from "./sentence.js";
@@ -51,15 +51,19 @@ export function startOutgoing(root, app) {
   const tell = (/** @type {string} */ say) => sayOut(root, say);
   /** @param {() => Promise<void>} work */
   const doing = (work) => void attempt(work, tell, app.failed);
+  const below = (/** @type {string} */ act, /** @type {typeof makeLog} */ make) => {
+    standBelow(root, act);
+    doing(() => make(root, app));
+  };
   const taken = (/** @type {string} */ say) =>
     doing(async () => {
       tell(say);
       await ready?.taken();
     });
   listen(root, {
-    "make-log": () => doing(() => makeLog(root, app)),
-    "make-table": () => doing(() => makeTable(root, app)),
-    "make-list": () => doing(() => makeList(root, app)),
+    "make-log": () => below("make-log", makeLog),
+    "make-table": () => below("make-table", makeTable),
+    "make-list": () => below("make-list", makeList),
     "save-file": () => taken(SAVED),
     "share-file": () => void share(root, taken),
     "print-file": () => doing(async () => tell((await ready?.print?.()) ?? "")),

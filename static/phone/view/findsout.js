@@ -24,6 +24,15 @@ export function drawFile(root, { file, left, shareable, printable }) {
   link.focus();
 }
 
+/** Has the file and what is said of it stand below the button that asks for it. @param {HTMLElement} root @param {string} act */
+export function standBelow(root, act) {
+  // The reminder above the list asks for a file, too.
+  const asking = root.querySelector(`.log__side p:has([data-act=${act}])`);
+  const [file, out] = [slot(root, "file"), slot(root, "out")];
+  // What is read aloud when it changes should not be moved without need.
+  if (asking?.nextElementSibling !== file) asking?.after(file, out);
+}
+
 /** Takes the file from the page, and gives back its memory. @param {HTMLElement} root */
 export function dropFile(root) {
   const link = root.querySelector("[data-act=save-file]");

@@ -13,8 +13,9 @@ import { picture } from "./picture.js";
 const stoodBack = new Map();
 
 /** What the app must know of a guide before it is opened. @param {Guide} guide @returns {Card} */
-export function cardOf({ id, title, years, anything }) {
-  return { id, title, since: years[0].year, until: years[years.length - 1].year, anything };
+export function cardOf({ id, title, years, anything, fiction }) {
+  const [since, until] = [years[0].year, years[years.length - 1].year];
+  return { id, title, since, until, anything, invented: fiction };
 }
 
 /** @param {string} id */

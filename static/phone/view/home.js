@@ -12,9 +12,10 @@ import { counted } from "./reading.js";
  */
 export function cardsOf(root) {
   const cards = /** @type {HTMLElement[]} */ ([...root.querySelectorAll("[data-guide-card]")]);
-  return cards.map(({ dataset: { guideCard: id = "", title = "", years = "", anything } }) => {
+  return cards.map(({ dataset: { guideCard: id = "", title = "", years = "", anything, invented } }) => {
     const [since, until] = years.split(" ").map(Number);
-    return { id, title, since, until, anything: anything !== undefined };
+    const kinds = { anything: anything !== undefined, invented: invented !== undefined };
+    return { id, title, since, until, ...kinds };
   });
 }
 

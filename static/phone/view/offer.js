@@ -30,7 +30,9 @@ export function fillAnswer(root, offer, { asked, limit }) {
   write(slot(root, "now"), reason ? `${short}.` : short);
   write(slot(root, "limit"), limit);
   const most = money(walk, currency);
-  write(slot(root, "advice"), advice === "offer" ? short.replace(` ${most}`, "") : short);
+  // What stands large below it is the most to pay, whatever is asked.
+  const heads = { offer: short.replace(` ${most}`, ""), buy: "Buy, up to", walk: short };
+  write(slot(root, "advice"), advice ? heads[advice] : short);
   set(slot(root, "figure"), { hidden: !advice || walk <= 0 });
   write(slot(root, "walk"), most);
   write(slot(root, "reason"), capital(reason));

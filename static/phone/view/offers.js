@@ -19,8 +19,9 @@ export function drawOffers({ guide, verdict: { range }, cards }) {
 }
 
 /** @param {Card} card */
-function row({ id, title, since, until }) {
-  const made = piece("offer", { title, span: `${since} to ${until}` });
+function row({ id, title, since, until, invented }) {
+  const span = `${since} to ${until}${invented ? ", invented" : ""}`;
+  const made = piece("offer", { title, span });
   slot(made, "start").dataset.guide = id;
   return made;
 }

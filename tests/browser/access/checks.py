@@ -64,9 +64,11 @@ CUT = script("cut")
 
 def barriers(page: Page, looks: tuple[Look, ...] = LOOKS) -> list[str]:
     """What axe and our own eyes find in each look, named by it."""
-    return [
+    found = [
         f"{look.name}: {each}" for look in looks for each in _barriers_of(page, look)
     ]
+    page.set_viewport_size({"width": WIDE, "height": HIGH})
+    return found
 
 
 def _barriers_of(page: Page, look: Look) -> list[str]:
@@ -94,13 +96,17 @@ def _source() -> str:
 
 @contextmanager
 def wearing(page: Page, look: Look) -> Iterator[None]:
-    """The page in this look, all of it in sight, so that no bar lies over anything."""
+    """The page in this look, all of it in sight, so that no bar lies over anything.
+
+    The window stays as large, for the next look at the same page.
+    """
     page.emulate_media(**{**PLAIN, **look.media})
     page.evaluate("(it) => { document.documentElement.dataset.theme = it }", look.theme)
     if look.text == LARGE:
         _set_text(page, LARGE)
-    page.set_viewport_size({"width": look.width, "height": HIGH})
-    _unfold(page, look.width)
+    if page.viewport_size["width"] != look.width:
+        page.set_viewport_size({"width": look.width, "height": HIGH})
+    _unfold(page)
     try:
         yield
     finally:
@@ -108,18 +114,15 @@ def wearing(page: Page, look: Look) -> Iterator[None]:
         page.evaluate("document.documentElement.dataset.theme = 'light'")
         if look.text == LARGE:
             _set_text(page, LARGE // 2)
-        page.set_viewport_size({"width": WIDE, "height": HIGH})
 
 
-def _unfold(page: Page, width: int) -> None:
+def _unfold(page: Page) -> None:
     """Makes the window as high as the page, which may grow with it."""
-    high = HIGH
     for _ in range(STEPS):
-        whole = page.evaluate(WHOLE)
-        if whole <= high:
+        whole, window = page.evaluate(WHOLE), page.viewport_size
+        if whole <= window["height"]:
             return
-        high = whole
-        page.set_viewport_size({"width": width, "height": high})
+        page.set_viewport_size({**window, "height": whole})
 
 
 def _set_text(page: Page, size: int) -> None:

@@ -1,4 +1,4 @@
-"""One browser and one walk for all that is held against the states of the app."""
+"""One walk for all that is held against the states of the app."""
 
 import shutil
 
@@ -8,18 +8,10 @@ from access.hosting import hosted
 from access.pages import PAGES, places
 from access.states import APP
 from access.walk import opened, phone, walk
-from conftest import CHROMIUM, QUIET
 
 
 @pytest.fixture(scope="session")
-def chromium(playwright):
-    browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*QUIET])
-    yield browser
-    browser.close()
-
-
-@pytest.fixture(scope="session")
-def site(bundle, standing, tmp_path_factory):
+def site(bundle, tmp_path_factory):
     """The app on a host of its own, under its own policy."""
     folder = tmp_path_factory.mktemp("walked") / "site"
     shutil.copytree(bundle, folder)
@@ -28,7 +20,7 @@ def site(bundle, standing, tmp_path_factory):
 
 
 @pytest.fixture(scope="session")
-def walked(chromium, bundle, standing, tmp_path_factory):
+def walked(chromium, bundle, tmp_path_factory):
     """The walk through all states of the app, which ends with an update of it."""
     folder = tmp_path_factory.mktemp("updated") / "site"
     shutil.copytree(bundle, folder)

@@ -24,6 +24,13 @@ def press_to(page: Page, name: str) -> None:
     raise AssertionError(f"no way by keys to {name}")
 
 
+def press_on(page: Page, name: str, screen: str) -> None:
+    """Tabs to what is called so and presses it, which leads to a screen."""
+    press_to(page, name)
+    page.keyboard.press("Enter")
+    on_heading(page, screen)
+
+
 def on_heading(page: Page, screen: str) -> None:
     expect(page.locator(f"[data-screen={screen}] h1")).to_be_focused()
 
@@ -31,9 +38,7 @@ def on_heading(page: Page, screen: str) -> None:
 def test_keys_lead_to_a_verdict_and_back(page, site, said):
     """A choice by arrow keys, a code by letters, a measure, a claim, and home again."""
     open_kept(page, site.url)
-    press_to(page, "^Start looking$")
-    page.keyboard.press("Enter")
-    on_heading(page, "look")
+    press_on(page, "^Start looking$", "look")
     asked = heading(page).inner_text()
     page.keyboard.press("Tab")
     page.keyboard.press("ArrowDown")
@@ -41,12 +46,8 @@ def test_keys_lead_to_a_verdict_and_back(page, site, said):
     expect(heading(page)).not_to_have_text(asked)
     on_heading(page, "look")
 
-    press_to(page, "^Whole object$")
-    page.keyboard.press("Enter")
-    on_heading(page, "places")
-    press_to(page, "Hosel code")
-    page.keyboard.press("Enter")
-    on_heading(page, "look")
+    press_on(page, "^Whole object$", "places")
+    press_on(page, "Hosel code", "look")
     page.keyboard.type("c724")
     asked = heading(page).inner_text()
     press_to(page, "^Take this code$")
@@ -54,12 +55,8 @@ def test_keys_lead_to_a_verdict_and_back(page, site, said):
     expect(heading(page)).not_to_have_text(asked)
     on_heading(page, "look")
 
-    press_to(page, "^Verdict$")
-    page.keyboard.press("Enter")
-    on_heading(page, "verdict")
-    press_to(page, "^Write to the seller$")
-    page.keyboard.press("Enter")
-    on_heading(page, "seller")
+    press_on(page, "^Verdict$", "verdict")
+    press_on(page, "^Write to the seller$", "seller")
     page.keyboard.press("Shift+Tab")
     page.go_back()
     on_heading(page, "verdict")

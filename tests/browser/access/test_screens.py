@@ -48,7 +48,7 @@ def test_state_is_on_its_screen(state, walked):
     assert walked.shown[str(state)] == [state.screen]
 
 
-def test_every_screen_has_a_state(bundle, standing):
+def test_every_screen_has_a_state(bundle):
     """A new screen needs a line in `access/states.py`."""
     screens = re.findall(r"data-screen=\"?(\w+)", (bundle / "index.html").read_text())
 
@@ -56,7 +56,7 @@ def test_every_screen_has_a_state(bundle, standing):
     assert len(screens) > 10
 
 
-def test_every_piece_was_drawn(bundle, standing, walked):
+def test_every_piece_was_drawn(bundle, walked):
     """A new piece of a screen needs a state that shows it."""
     pieces = re.findall(r"data-piece=\"?([\w-]+)", (bundle / "index.html").read_text())
 

@@ -6,7 +6,7 @@ from access.validity import wrong_pages, wrong_styles
 from fieldid.paths import STATIC
 
 
-def test_styles_are_valid(bundle, standing):
+def test_styles_are_valid(bundle):
     sheets = [*STATIC.rglob("*.css"), *bundle.rglob("*.css")]
 
     assert len(sheets) > 20

@@ -1,0 +1,1 @@
+"""What the forms of a guide ask for, as data: fields, their kinds, and their words."""

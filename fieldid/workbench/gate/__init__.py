@@ -1,0 +1,1 @@
+"""Who comes in, how much is taken from them, and what is answered to the others."""
