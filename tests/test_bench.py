@@ -127,12 +127,14 @@ def test_examples_in_docstrings_hold(module):
 
 
 @pytest.mark.parametrize(
-    ("seconds", "least", "ours"), [(2.0, 9.5, 9.5), (3.0, 10.0, 10.5)]
+    ("seconds", "least", "ours"),
+    [(0.5, 8.0, 8.0), (2.0, 9.5, 10.0), (3.0, 10.0, 10.0)],
 )
 def test_optimum_is_the_one_by_hand(seconds, least, ours):
     """The label shows an oval on one object in four, which is then told; after a bar
     the stamp is still needed: the label first costs its seconds and 7.5, the stamp
-    first 10. Of 3 seconds it still tells 0.311 bits, more a second than the stamp.
+    first 10. It tells 0.311 bits of 1, so the square a second is more than the stamp's
+    up to 0.97 seconds, while it is best up to 2.5.
     """
     programme = Programme(prepare(two_clues(seconds)))
 

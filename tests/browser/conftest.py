@@ -2,21 +2,18 @@
 
 import os
 import subprocess
-import threading
 
 import pytest
 from playwright.sync_api import expect, sync_playwright
 from selenium.webdriver import WebKitGTK, WebKitGTKOptions
 from selenium.webdriver.webkitgtk.service import Service
-from werkzeug.middleware.dispatcher import DispatcherMiddleware
-from werkzeug.serving import make_server
 
 import firefox as debian
+import workbenches
 from bundles import once
 from fieldid.build.site import bundle as build
 from installed import installed
 from serving import Host, served, shelf
-from workbenches import bench
 
 CHROMIUM = "/usr/bin/chromium"
 QUIET = (
@@ -180,15 +177,8 @@ def rules(tmp_path):
 @pytest.fixture
 def workbench(rules):
     """The address of a workbench that is served in a thread."""
-    served = bench(rules).wsgi_app
-    mounted = DispatcherMiddleware(served, {"/workbench": served})
-    server = make_server("127.0.0.1", 0, mounted, threaded=True)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/workbench"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    with workbenches.served(workbenches.bench(rules)) as address:
+        yield address
 
 
 @pytest.fixture

@@ -349,6 +349,8 @@ def typed(arguments: list[str], *lines: str) -> tuple[str, int]:
     """What a command says to somebody who types these lines at a terminal."""
     child, terminal = pty.fork()
     if child == 0:
+        # Where the tests run in the background, a shell has them deaf to Ctrl-C.
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
         os.execv(sys.executable, [sys.executable, "-m", "fieldid", *arguments])
     said = b""
     # Each line when it is asked for, because what comes earlier is shown.

@@ -160,7 +160,7 @@ export function times(factor) {
  */
 export function figure(x) {
   const hundredths = Math.floor(100 * Math.abs(x) + 0.5);
-  const sign = x < 0 && hundredths > 0 ? MINUS : "";
+  const sign = x < 0 && hundredths > 0 ? "-" : "";
   const whole = Math.floor(hundredths / 100);
   const rest = String(hundredths % 100).padStart(2, "0");
   return `${sign}${whole}.${rest}`.replace(/\.?0+$/, "");
@@ -173,7 +173,7 @@ export function figure(x) {
  */
 export function money(x, currency) {
   const hundredths = Math.floor(100 * round9(Math.abs(x)) + 0.5);
-  const sign = x < 0 && hundredths > 0 ? "-" : "";
+  const sign = x < 0 && hundredths > 0 ? MINUS : "";
   const whole = Math.floor(hundredths / 100);
   const rest = String(hundredths % 100).padStart(2, "0");
   const amount =
