@@ -76,6 +76,6 @@ test("money is written as in Python", () => {
 
   assert.deepEqual(written, [
     ...["0.00 EUR", "45.50 EUR", "99.99 EUR", "100 EUR", "124 EUR", "0.00 EUR"],
-    "-7.50 EUR",
+    "−7.50 EUR",
   ]);
 });
