@@ -99,7 +99,8 @@ function drawFind(screen, data, arriving) {
   // Whoever arrives has the focus on the heading anyway.
   if (arriving) DRAWN[screen](root, data);
   else keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
-  at("[data-guide-name]").textContent = data.guide.title;
+  const name = at("[data-guide-name]");
+  if (name.textContent !== data.guide.title) name.textContent = data.guide.title;
   at("[data-invented]").hidden = !data.guide.fiction;
   drawRibbon(at("[data-ribbon]"), data.verdict);
   drawSay(at("[data-status]"), data.verdict);

@@ -160,12 +160,14 @@ function _shown(shown, ones) {
     scaled += count;
   }
   const [rep, out] = later;
-  const whole = _filled(ones, out);
-  const replaced = _filled(ones, out);
+  const whole = ones.slice();
+  const replaced = ones.slice();
   for (let i = 0; i < original.length; i++) {
     whole[i] = original[i];
     replaced[i] = rep;
   }
+  whole[original.length] = out;
+  replaced[original.length] = out;
   return [[whole, replaced], scaled];
 }
 

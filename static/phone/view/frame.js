@@ -31,10 +31,15 @@ const BACK = { label: "Back to looking", href: "#look" };
  */
 export function drawBar(root, data) {
   const [other, main] = ways(data);
+  const disabled = data.session.past.length === 0;
+  // From question to question the bar is the same, and need not be laid out anew.
+  const drawn = JSON.stringify([disabled, other, main]);
+  if (root.dataset.drawn === drawn) return;
+  root.dataset.drawn = drawn;
   const made = piece("bar", { other: other.label, main: main.label });
   set(slot(made, "other"), { href: other.href });
   set(slot(made, "main"), { href: main.href });
-  set(slot(made, "undo"), { disabled: data.session.past.length === 0 });
+  set(slot(made, "undo"), { disabled });
   root.replaceChildren(made);
 }
 
