@@ -1,6 +1,10 @@
 """The works' stamps: capitals and figures as strokes, so that no font is needed."""
 
-from fieldid.draw.nodes import FINE, Node, group, line
+import re
+from collections.abc import Sequence
+from itertools import cycle
+
+from fieldid.draw.nodes import FINE, Node, line, written
 
 WIDE, HIGH, GAP = 4.0, 6.0, 1.6
 """A letter's box and the space after it, in the units of its strokes."""
@@ -76,11 +80,29 @@ def word(
     x, y = middle
     scale = height / HIGH
     left = -breadth(text, HIGH) / 2
-    letters = (
-        line(STROKES[letter], transform=f"translate({left + at * (WIDE + GAP):.4g} -3)")
+    strokes = (
+        moved(STROKES[letter], left + at * (WIDE + GAP), -HIGH / 2)
         for at, letter in enumerate(text)
-        if letter != " "
     )
     lean = f" skewX({-slant:g})" if slant else ""
     place = f"translate({x:.4g} {y:.4g}) scale({scale:.4g}){lean}"
-    return group(*letters, transform=place, stroke_width=weight / scale)
+    # One path a word: each further node costs a phone time to lay out.
+    return line("".join(strokes), transform=place, stroke_width=weight / scale)
+
+
+def moved(strokes: str, across: float, down: float) -> str:
+    """The strokes, of absolute M, L, H, V, Q, T and Z, moved by so much.
+
+    >>> moved("M0 0H4M2 0V6", 10, -3)
+    'M10 -3H14M12 -3V3'
+    """
+    ways = {"H": (across,), "V": (down,)}
+    return "".join(
+        command + _moved(figures, ways.get(command, (across, down)))
+        for command, figures in re.findall(r"([A-Z])([^A-Z]*)", strokes)
+    )
+
+
+def _moved(figures: str, ways: Sequence[float]) -> str:
+    pairs = zip(figures.split(), cycle(ways), strict=False)
+    return " ".join(written(float(figure) + way) for figure, way in pairs)
