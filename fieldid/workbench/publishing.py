@@ -41,17 +41,17 @@ def page() -> str:
         served=app.served,
         changed=app.changed,
         seconds=SECONDS,
-        all_left_out=_are_all_left_out(),
+        can_build=_can_build(),
+        is_any_left_out=bool(place().left_out()),
         address=address,
         why=why,
         code=qr.code(address) if address and not why else None,
     )
 
 
-def _are_all_left_out() -> bool:
-    """Whether there are guides, but none of them for the app."""
-    left_out = place().left_out()
-    return bool(left_out) and len(left_out) == len(place().guides())
+def _can_build() -> bool:
+    """Whether there is any guide but those that are left out of the app."""
+    return place().guides() != place().left_out()
 
 
 @publishing.post("/build")

@@ -33,9 +33,10 @@ class Stand:
 
 @pytest.fixture
 def at(tmp_path):
-    """A browser at a workbench with this phone app."""
+    """A browser at a workbench of a guide, with this phone app."""
 
     def at(app):
+        (tmp_path / "plover.toml").write_text(plover())
         made = bench(tmp_path)
         made.extensions["phone"] = app
         return author(made)
@@ -287,12 +288,28 @@ def test_failed_build_leaves_the_one_before(tmp_path, at):
 
 def test_guides_that_are_all_left_out_are_told(at, tmp_path):
     """Whatever the server said when it was started."""
-    app = Stand(state=State("failed", f"There is no guide in {tmp_path}."))
+    browser = at(Stand(state=State("failed", f"There is no guide in {tmp_path}.")))
     (tmp_path / "left-out").mkdir()
-    (tmp_path / "left-out" / "plover.toml").write_text(plover())
-    answer = at(app).get("/publish/")
+    (tmp_path / "plover.toml").rename(tmp_path / "left-out" / "plover.toml")
+    answer = browser.get("/publish/")
 
     assert "All guides are left out of the app: take one in." in text(answer)
     assert "There is no guide" not in text(answer)
     page = BeautifulSoup(answer.text, "html.parser")
     assert page.find("a", string="take one in")["href"] == "/workbench/guides/"
+
+
+def test_nothing_to_build_offers_no_button(at, whole, tmp_path):
+    """Whether all guides are left out, or there are none."""
+    browser = at(whole)
+    (tmp_path / "left-out").mkdir()
+    there = (tmp_path / "plover.toml").rename(tmp_path / "left-out" / "plover.toml")
+    page = BeautifulSoup(browser.get("/publish/").text, "html.parser")
+    assert "the one above is served as before" in page.main.text
+    assert not page.select("form[action$=build]")
+
+    there.unlink()
+    page = BeautifulSoup(browser.get("/publish/").text, "html.parser")
+    assert "There is no guide to build from" in page.main.text
+    assert page.find("a", string="Begin one")["href"] == "/workbench/guides/new"
+    assert not page.select("form[action$=build]")

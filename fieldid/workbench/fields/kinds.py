@@ -142,7 +142,17 @@ def _two_shown(value: Any) -> str:
 
 
 def _two(text: str) -> Any:
-    return [number(part.strip()) for part in _TO.split(text)]
+    # Of a range without its end one number is there, and two are wanted.
+    return [number(end) for end in ends(text) if end]
+
+
+def ends(text: str) -> tuple[str, ...]:
+    """What stands at each end of a range, of which one may be left out.
+
+    >>> ends("3 to 12"), ends("3 mm - 12 mm"), ends("3 to"), ends("3")
+    (('3', '12'), ('3 mm', '12 mm'), ('3', ''), ('3',))
+    """
+    return tuple(end.strip() for end in _TO.split(text))
 
 
 def _table_shown(value: Any) -> str:
@@ -171,19 +181,25 @@ def _unequal(line: str) -> str:
 
     >>> _unequal("1954 A"), _unequal("two rings usually")[-26:]
     ('= is missing in 1954 A; would be right: 1954 = A', 'right: two rings = usually')
+    >>> _unequal("1954"), _unequal("rings")[-12:]
+    ('= is missing in 1954; would be right: 1954 = ...', ' rings = ...')
     """
     first, _, rest = line.partition(" ")
     if not _YEAR.fullmatch(first):
         first, _, rest = line.rpartition(" ")
-    right = f"{first or rest} = {rest if first else '...'}"
+    right = f"{first or rest} = {rest if first and rest else '...'}"
     return f"= is missing in {line}; would be right: {right}"
 
 
 def _alphabet(text: str) -> str:
-    """The characters, without blanks; a stretch of them is not written out."""
-    stretch = _STRETCH.search(text)
-    if stretch and (all_of := _between(*filter(None, stretch.groups()))):
-        raise MisreadError(f"Write out every letter, as {all_of}.")
+    """The characters, without blanks; a stretch of them is not written out.
+
+    >>> _alphabet("A B C"), _alphabet("A B - C D")
+    ('ABC', 'AB-CD')
+    """
+    for stretch in (_ALL.fullmatch(text), *_STRETCH.finditer(text)):
+        if stretch and (all_of := _between(*stretch.groups())):
+            raise MisreadError(f"Write out every character, as {all_of}.")
     return "".join(text.split())
 
 
@@ -235,10 +251,12 @@ _PERCENT = re.compile(r"([0-9]{1,3}(?:[.,][0-9]{1,4})?|[.,][0-9]{1,4}) ?%")
 _COUNT = re.compile(r"-?[0-9.,]+(?:/[0-9]+)?")
 _YEAR = re.compile(r"[0-9]{4}")
 _FROM_TO = re.compile(r"([0-9]{4})\s*(?:-|\u2013|to)\s*([0-9]{4})")
-_TO = re.compile(r"\s+(?:to|-|\u2013)\s+|\u2013")
+_TO = re.compile(r"\s+(?:to|-|\u2013)(?:\s+|$)|\u2013")
 _SORTS = (ascii_uppercase, ascii_lowercase, digits)
+# Between blanks a hyphen is a character of its own, if others stand round it.
+_ALL = re.compile(r"(\w)\s*[-\u2013]\s*(\w)")
 _STRETCH = re.compile(
-    r"(?<!\w)(\w)\s+to\s+(\w)(?!\w)|(?<!\w)(\w)\s*(?:-|\u2013|\.{2,3}|\u2026)\s*(\w)(?!\w)"
+    r"(?<!\w)(\w)(?:\s+to\s+|[-\u2013]|\s*(?:\.{2,3}|\u2026)\s*)(\w)(?!\w)"
 )
 _PAIR = re.compile(r"([^=:]*?)\s*(?:([=:])\s*(.*))?")
 

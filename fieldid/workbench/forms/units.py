@@ -2,7 +2,7 @@
 
 import re
 
-from fieldid.workbench.fields.kinds import MisreadError
+from fieldid.workbench.fields.kinds import TWO, MisreadError, ends
 from fieldid.workbench.forms.form import Opened, Slot
 
 SIZES = ("mean", "sd", "wear", "range")
@@ -28,11 +28,19 @@ def without_unit(opened: Opened, slot: Slot, typed: str) -> str:
     another one.
     """
     units = [each for each in opened.slots if each.path == ("unit",)]
-    found = _WITH_UNIT.fullmatch(typed)
-    if not units or not found or slot.path[-1] not in SIZES:
+    unit = opened.sent(units[0]) if units else ""
+    if not unit or slot.path[-1] not in SIZES:
         return typed
-    unit = opened.sent(units[0])
-    if unit and not is_unit(found["unit"], unit):
+    if slot.entry.kind is TWO:
+        return " to ".join(_without(unit, end) for end in ends(typed))
+    return _without(unit, typed)
+
+
+def _without(unit: str, typed: str) -> str:
+    found = _WITH_UNIT.fullmatch(typed)
+    if not found:
+        return typed
+    if not is_unit(found["unit"], unit):
         raise MisreadError(not_in(typed, unit))
     return found["size"]
 

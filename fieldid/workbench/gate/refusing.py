@@ -26,13 +26,10 @@ from werkzeug.exceptions import (
 from werkzeug.routing import RequestRedirect
 from werkzeug.wrappers import Response as AnyResponse
 
+from fieldid.workbench.gate.keeping import EARLIER, KeptError, can_refill, home
 from fieldid.workbench.gate.labelled import asked
-from fieldid.workbench.text.keeping import KeptError, can_refill
 
-STALE = (
-    "Nothing was saved. The form was opened before that, and cannot be taken any more: "
-    "open it anew, and send it from there."
-)
+STALE = f"{EARLIER} Open it anew, and send it from there."
 ANEW = "Open this page anew"
 SENTENCES = {
     400: "This is not what a page of the workbench sends. Nothing was done.",
@@ -103,8 +100,8 @@ def _links(error: HTTPException) -> list[tuple[str, str]]:
     """Where to go on, each with its words."""
     if isinstance(error, KeptError):
         return list(error.links)
-    home = (f"{request.script_root}/", "To the workbench")
-    return [(_own_page(), ANEW), home] if isinstance(error, CSRFError) else [home]
+    again = [(_own_page(), ANEW)] if isinstance(error, CSRFError) else []
+    return [*again, home()]
 
 
 def _own_page() -> str:
@@ -136,7 +133,7 @@ def _page_above() -> str:
 
 def _title(error: HTTPException, code: int) -> str:
     if isinstance(error, CSRFError):
-        return "The server has started anew"
+        return TITLES[409]
     return TITLES.get(code, HTTPStatus(code).phrase.capitalize())
 
 

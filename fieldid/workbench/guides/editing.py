@@ -34,11 +34,17 @@ from fieldid.workbench.forms.naming import (
 from fieldid.workbench.forms.renames import carried, renamed
 from fieldid.workbench.forms.spots import with_spots
 from fieldid.workbench.forms.yearorder import in_order
+from fieldid.workbench.gate.keeping import (
+    REFILLED,
+    KeptError,
+    is_from_before,
+    refilled,
+    wish,
+)
 from fieldid.workbench.judging.chosen import chosen
 from fieldid.workbench.judging.preview import preview
 from fieldid.workbench.text.differing import Differing, differing
 from fieldid.workbench.text.drafts import Draft, Trouble, draft, is_worse, tables
-from fieldid.workbench.text.keeping import REFILLED, KeptError, is_from_before, refilled
 from fieldid.workbench.text.memory import remembered
 from fieldid.workbench.text.places import (
     address,
@@ -126,7 +132,7 @@ def _answer(
     *,
     is_new: bool,
 ) -> ResponseReturnValue:
-    do = request.form.get("do", "save") if request.method == "POST" else ""
+    do = wish("preview", "more") if request.method == "POST" else ""
     form = open_form(
         wanted, path, data, tag=document.tag, sent=request.form, more=int(do == "more")
     )

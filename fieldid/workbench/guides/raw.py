@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from flask import abort, flash, redirect, render_template, request, url_for
+from flask import abort, flash, redirect, render_template, url_for
 from flask.typing import ResponseReturnValue
 
 # Neither library says its types.
@@ -11,11 +11,11 @@ from wtforms import HiddenField, TextAreaField  # type: ignore[import-untyped]
 
 from fieldid.errors import ChangedError, WriteError
 from fieldid.guides.document import Document, saved
+from fieldid.workbench.gate.keeping import REFILLED, is_from_before, refilled, wish
 from fieldid.workbench.judging.chosen import chosen
 from fieldid.workbench.judging.preview import preview
 from fieldid.workbench.text.differing import Differing, differing
 from fieldid.workbench.text.drafts import Draft, draft
-from fieldid.workbench.text.keeping import REFILLED, is_from_before, refilled
 from fieldid.workbench.text.places import address
 from fieldid.workbench.text.reading import read_guide
 
@@ -49,7 +49,7 @@ def raw(guide: str) -> ResponseReturnValue:
         return _page(guide, form, document, draft(document.text, document.path))
     text = _sent(form, document)
     after = draft(text, document.path)
-    do = request.form.get("do", "save")
+    do = wish("preview", "anyway")
     if do == "preview":
         return _page(guide, form, document, after)
     tag = str(form.tag.data or "")

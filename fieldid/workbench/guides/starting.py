@@ -27,9 +27,9 @@ from fieldid.workbench.fields.kinds import YEARS, first_year, number, plain
 from fieldid.workbench.forms.form import pick_drawn, slug
 from fieldid.workbench.forms.naming import TWICE, is_alike
 from fieldid.workbench.forms.spots import spot_for
+from fieldid.workbench.gate.keeping import REFILLED, is_from_before, refilled
 from fieldid.workbench.place import place
 from fieldid.workbench.text.drafts import Draft, draft
-from fieldid.workbench.text.keeping import REFILLED, is_from_before, refilled
 
 MOST_APART = 100
 """So many model years get a table each; more are one run of plain years."""

@@ -15,6 +15,7 @@ from fieldid.inbox.choice import named
 from fieldid.inbox.looking import Decision, Kept, kept, photo
 from fieldid.inbox.taking import Taken, take
 from fieldid.inbox.values import written
+from fieldid.workbench.gate.keeping import home
 from fieldid.workbench.gate.limits import up_to
 from fieldid.workbench.inbox.accepting import accept_form, put, specimens_of
 from fieldid.workbench.inbox.entering import enter, leave, rows_of
@@ -143,7 +144,7 @@ def unusable(error: InboxError) -> ResponseReturnValue:
             "workbench/error.html",
             title="The inbox",
             sentence=str(error),
-            links=(),
+            links=(home(),),
             different=None,
             typed=(),
         ),

@@ -7,9 +7,9 @@ from flask import abort, flash, redirect, request, url_for
 
 from fieldid.errors import GuideError
 from fieldid.guides.document import Document, opened
+from fieldid.workbench.gate.keeping import KeptError
 from fieldid.workbench.place import place
 from fieldid.workbench.text.drafts import tables
-from fieldid.workbench.text.keeping import KeptError
 from fieldid.workbench.text.memory import remember
 
 BROKEN = (

@@ -4,6 +4,8 @@ import tomllib
 
 import pytest
 
+from fieldid.workbench.fields.kinds import ALPHABET, MisreadError
+
 
 @pytest.mark.parametrize("typed", ["14,000", "14.000", "14 000", "14000"])
 def test_thousands_are_read_however_they_are_parted(desk, typed):
@@ -57,6 +59,13 @@ def test_line_without_its_sign_is_told(desk):
     assert said == "= is missing in 1952 14000; would be right: 1952 = 14000"
 
 
+def test_year_alone_is_shown_with_its_gap(desk):
+    desk.open("/guides/plover/table/clue/4").send(first="1951 = 1\n1952")
+
+    said = desk.errors()["at.first"]
+    assert said == "= is missing in 1952; would be right: 1952 = ..."
+
+
 def test_words_are_quoted_back_as_they_were_typed(desk):
     desk.open("/guides/plover/table/part/0").send(replaced="now and then")
 
@@ -67,8 +76,28 @@ def test_words_are_quoted_back_as_they_were_typed(desk):
 def test_alphabet_is_written_out(desk, typed):
     desk.open("/guides/plover/table/clue/2/field/0").send(alphabet=typed)
 
-    said = "Write out every letter, as ABCDEFGH."
+    said = "Write out every character, as ABCDEFGH."
     assert desk.errors()["at.alphabet"] == said
+
+
+@pytest.mark.parametrize(
+    ("typed", "whole"),
+    [
+        ("0-9", "0123456789"),
+        ("0 - 9", "0123456789"),
+        ("2-A, A-C", "ABC"),
+        ("2 - A, A-C", "ABC"),
+    ],
+)
+def test_every_stretch_is_written_out(typed, whole):
+    """Also behind one that is none."""
+    with pytest.raises(MisreadError, match=f"Write out every character, as {whole}."):
+        ALPHABET.read(typed)
+
+
+@pytest.mark.parametrize("typed", ["A B - C D", "A B \u2013 C D", "A - B C"])
+def test_hyphen_between_blanks_is_a_character(typed):
+    assert ALPHABET.read(typed) == "".join(typed.split())
 
 
 def test_size_may_be_typed_with_its_own_unit(desk):
@@ -83,3 +112,48 @@ def test_size_may_be_typed_with_its_own_unit(desk):
     desk.send(size__0__mean=f"6.5 {unit}", range=f"3 to 12 {unit}")
     clue = tomllib.loads(desk.text("plover"))["clue"][1]
     assert (clue["size"][0]["mean"], clue["range"]) == (6.5, [3, 12])
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["3 mm to 13 mm", "3mm\u201313 MM.", "3 mm - 13", "3 mm to 13", "3 to 13 mm"],
+)
+def test_unit_may_stand_at_both_ends(desk, typed):
+    desk.open("/guides/plover/table/clue/1").send(range=typed)
+
+    assert "Saved." in desk.said(), desk.said(".problems")
+    assert tomllib.loads(desk.text("plover"))["clue"][1]["range"] == [3, 13]
+
+
+@pytest.mark.parametrize("typed", ["3 cm to 12 mm", "0 mm to 3 cm"])
+def test_each_end_must_be_in_the_unit(desk, typed):
+    desk.open("/guides/plover/table/clue/1").send(range=typed)
+
+    assert desk.errors()["at.range"].startswith("3 cm is not in mm.")
+
+
+@pytest.mark.parametrize(
+    "typed", ["3 to", "3 mm to", "3 \u2013", "\u2013 12", "\u2013"]
+)
+def test_range_without_its_end_is_told(desk, typed):
+    desk.open("/guides/plover/table/clue/1").send(range=typed)
+
+    assert desk.status == 400
+    assert desk.errors()["at.range"] == (
+        "What stands here does not fit here; would be right: the smallest and the "
+        "largest number, as 3 to 12"
+    )
+
+
+def test_run_of_months_needs_its_end(desk):
+    desk.open("/guides/plover/table/model_year/0").send(built="1951-02 to")
+
+    assert list(desk.errors()) == ["at.built"]
+
+
+def test_unit_is_kept_where_none_is_set(desk):
+    """Nothing else says what 12 cm are."""
+    desk.open("/guides/plover/table/clue/1").send(unit="", size__0__mean="12 cm")
+
+    assert desk.status == 400
+    assert desk.errors()["at.size.0.mean"].startswith("12 cm ")

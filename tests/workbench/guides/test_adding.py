@@ -29,6 +29,8 @@ def test_tables_are_added_moved_and_taken_out(desk):
 
 def test_part_that_is_needed_is_not_taken_out(desk):
     """Its page offers no button; one that is sent all the same does nothing."""
+    assert not desk.open("/guides/plover/out/part/0").page.select("main form button")
+
     desk.open("/guides/plover/out/caution/0")
     desk.address = "/guides/plover/out/part/0"
     desk.send()

@@ -146,6 +146,8 @@ def test_damaged_inbox_is_a_plain_page(browser, inbox):
 
     assert answer.status_code == 503
     assert "not a database" in answer.text
+    (way,) = page(answer).select("main a")
+    assert (way["href"], way.text) == ("/workbench/", "To the workbench")
 
 
 def test_refused_finds_are_listed_with_their_reasons(browser):

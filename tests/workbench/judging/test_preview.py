@@ -18,7 +18,7 @@ def test_question_stands_as_the_phone_asks_it(desk):
     assert answers == ["two rings, green above", "navy over ivory", "no rings"]
     assert desk.page.select(".question__answers li svg.drawing")
     assert desk.page.select(".question__scene .drawing__spot--lit")
-    assert "Collar: gone" in desk.said(".question__last")
+    assert "The collar is gone" in desk.said(".question__last")
     assert desk.text("plover") == plover()
 
 
