@@ -142,7 +142,8 @@ def _asked(tables: Tables, clash: Conflict) -> str:
     """The question that a disagreement raises, without its end."""
     if brackets(tables.guide):
         return "Is all of it of one age, or was something added or renewed later"
-    parts = dict.fromkeys(_part(tables, k) for k in (clash.first, clash.second))
+    clues = sorted((clash.first, clash.second), key=lambda k: tables.part_of[k])
+    parts = dict.fromkeys(_part(tables, k) for k in clues)
     return f"Did anyone ever work on the {' or the '.join(parts)}"
 
 

@@ -82,7 +82,8 @@ def prospect(
 
 
 def best_first(found: Sequence[Prospect]) -> list[Prospect]:
-    """Prospects by the square of what they tell, a second; ties stay as they stand.
+    """Prospects by the square of what they tell, divided by the seconds; ties stay as
+    they stand.
 
     Tan and Schlimmer (1990), in Mitchell (1997), section 3.7.5: by the bits alone, a
     second, many quick looks that tell little would go before one that tells much.

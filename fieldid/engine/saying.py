@@ -12,7 +12,14 @@ from fieldid.engine.one import Posterior, ranked
 from fieldid.engine.prepare import Tables
 from fieldid.engine.range import brackets, covered, named, run
 from fieldid.engine.special import Vector, round9
-from fieldid.engine.words import hundredth, likely, month, percent, within_a_point
+from fieldid.engine.words import (
+    NOTHING,
+    hundredth,
+    likely,
+    month,
+    percent,
+    within_a_point,
+)
 
 CANNOT_TELL = 0.33
 """A leading year that is less likely than this is not leaned to."""
@@ -153,7 +160,12 @@ def level(posterior: Weighed) -> tuple[int, ...]:
     one leads.
     """
     best = max(posterior.years)
-    alike = [y for y, p in enumerate(posterior.years) if within_a_point(best, p)]
+    # Of many years each has so little that a point is much of it.
+    alike = [
+        y
+        for y, p in enumerate(posterior.years)
+        if within_a_point(best, p) and best < NOTHING * p
+    ]
     return tuple(alike) if len(alike) > 1 else ()
 
 

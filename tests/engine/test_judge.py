@@ -183,11 +183,28 @@ def test_disagreements_without_a_reading_in_common_are_told_in_pairs():
     )
 
 
+def test_parts_that_disagree_in_turn_are_asked_about_once():
+    """One part's clues stand on both sides of the other's."""
+    spans = [span((year, year)) for year in (1951, 1952)]
+    clues = [
+        choice(i, option("a", spans[0]), option("b", spans[1]), part=part)
+        for i, part in (("x", "head"), ("y", "grip"), ("z", "head"))
+    ]
+    tables = evenly(1951, 1952, clues=clues)
+    item = plain({"x": "a", "y": "b", "z": "a"}).items[0]
+    clashes = [Conflict(0, 1, 9.0), Conflict(1, 2, 9.0)]
+
+    flags = raised(tables, item, weigh(tables, item), clashes, (0, 0))
+    assert [flag.ask for flag in flags if flag.kind == "disagree"] == [
+        ("Did anyone ever work on the head or the grip", "?")
+    ]
+
+
 def test_disagreeing_parts_are_both_asked_about():
     verdict = judge(TABLES, find({"rings": "red", "stamp": "A118A"}))
 
     [flag] = [flag for flag in verdict.flags if flag.kind == "disagree"]
-    assert flag.ask == "Did anyone ever work on the collar or the head?"
+    assert flag.ask == "Did anyone ever work on the head or the collar?"
 
 
 def test_conflict_equals_brute_force():
@@ -453,6 +470,14 @@ def test_years_told_as_alike_are_level():
     assert level(shares) == (0, 1, 2)
     assert level(SimpleNamespace(years=[0.31, 0.01, 0.32, 0.36])) == ()
     assert level(SimpleNamespace(years=[0.01, 0.494, 0.01, 0.486])) == (1, 3)
+
+
+def test_years_of_a_long_guide_are_level_by_their_odds():
+    """Each has so little that what is ruled out is told within a point of it."""
+    shares = SimpleNamespace(years=[0.0125] * 78 + [0.0] * 20 + [0.02])
+
+    assert level(shares) == ()
+    assert level(SimpleNamespace(years=shares.years[:-1])) == tuple(range(78))
 
 
 def test_unlikely_runner_up_is_still_told_by_what_is_left():

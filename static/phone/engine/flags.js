@@ -181,7 +181,9 @@ function _asked(tables, clash) {
   if (brackets(tables.guide)) {
     return "Is all of it of one age, or was something added or renewed later";
   }
-  const parts = new Set([clash.first, clash.second].map((k) => _part(tables, k)));
+  const { part_of } = tables;
+  const clues = [clash.first, clash.second].sort((a, b) => part_of[a] - part_of[b]);
+  const parts = new Set(clues.map((k) => _part(tables, k)));
   return `Did anyone ever work on the ${[...parts].join(" or the ")}`;
 }
 

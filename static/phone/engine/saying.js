@@ -6,7 +6,7 @@ import { WORTHWHILE, separator } from "./gain.js";
 import { ranked } from "./one.js";
 import { brackets, covered, named, run } from "./range.js";
 import { largest, round9 } from "./special.js";
-import { hundredth, likely, month, percent, within_a_point } from "./words.js";
+import { NOTHING, hundredth, likely, month, percent, within_a_point } from "./words.js";
 
 /** @import { Weighed } from "./claim.js" */
 /** @import { Item, PartState } from "./find.js" */
@@ -214,7 +214,10 @@ export function answer(tables, items, posterior, found) {
 export function level(posterior) {
   const { years } = posterior;
   const best = Math.max(...years);
-  const alike = [...years.keys()].filter((y) => within_a_point(best, years[y]));
+  // Of many years each has so little that a point is much of it.
+  const alike = [...years.keys()].filter(
+    (y) => within_a_point(best, years[y]) && best < NOTHING * years[y],
+  );
   return alike.length > 1 ? alike : [];
 }
 
