@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from io import BufferedReader, BytesIO
 from pathlib import Path
-from typing import Any, BinaryIO
+from typing import Any, BinaryIO, cast
 
 from fieldid.commands.shelf import load_all, path_of
 from fieldid.commands.telling import letter, story
@@ -17,7 +17,7 @@ from fieldid.errors import FindError, InboxError
 from fieldid.guides import finds
 from fieldid.guides.load import load
 from fieldid.guides.pack import plain
-from fieldid.inbox.opening import zipped_finds
+from fieldid.inbox.opening import MOST_FILE, zipped_finds
 
 STDIN = "-"
 
@@ -67,9 +67,9 @@ def judge_told(name: str, told: Told, wishes: Wishes) -> int:
 
 
 def _opened(source: str) -> BinaryIO:
-    if source == STDIN:
-        return sys.stdin.buffer
     try:
+        if source == STDIN:
+            return _unpacked(cast(BufferedReader, sys.stdin.buffer))
         return _unpacked(Path(source).open("rb"))
     except OSError as error:
         raise FindError(f"{source}: {error.strerror}") from error
@@ -83,7 +83,8 @@ def _unpacked(stream: BufferedReader) -> BinaryIO:
     if not stream.peek(2).startswith(b"PK"):
         return stream
     with stream:
-        return BytesIO(zipped_finds(stream))
+        whole = stream if stream.seekable() else BytesIO(stream.read(MOST_FILE + 1))
+        return BytesIO(zipped_finds(whole))
 
 
 def _loaded(

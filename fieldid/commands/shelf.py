@@ -32,7 +32,8 @@ def paths_of(names: Iterable[str]) -> list[Path]:
 
 
 def _paths(name: str) -> list[Path]:
-    if not Path(name).is_dir():
+    is_id = any(path.stem == name for path in shipped())
+    if is_id or not Path(name).is_dir():
         return [path_of(name)]
     found = sorted(Path(name).glob("*.toml"))
     if not found:

@@ -49,6 +49,15 @@ def test_folder_stands_for_its_guides(tmp_path, capsys):
     assert "bad.toml:1: format" in err
 
 
+def test_folder_does_not_hide_an_id(tmp_path, capsys, monkeypatch):
+    (tmp_path / DOTTEREL.stem).mkdir()
+    monkeypatch.chdir(tmp_path)
+
+    assert main(["check", DOTTEREL.stem]) == 0
+
+    assert "good" in capsys.readouterr().out
+
+
 def test_folder_without_guides_is_told(tmp_path, capsys):
     assert main(["check", str(tmp_path)]) == 2
 

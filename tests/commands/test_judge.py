@@ -2,6 +2,7 @@
 
 import io
 import json
+import os
 import subprocess
 import sys
 from itertools import permutations
@@ -21,12 +22,17 @@ FIND = {
 }
 
 
+def typed(content):
+    """Standard input as Python opens it."""
+    return io.TextIOWrapper(io.BufferedReader(io.BytesIO(content)))
+
+
 @pytest.fixture
 def run(capsys, monkeypatch):
     """Runs the command: (exit code, what it printed, what it complained of)."""
 
     def run(*arguments, stdin=b""):
-        monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(stdin)))
+        monkeypatch.setattr(sys, "stdin", typed(stdin))
         try:
             code = main(["judge", *arguments])
         except SystemExit as stop:
@@ -354,6 +360,19 @@ def test_zip_of_all_finds_is_judged_as_its_list(run, tmp_path):
     packed.write_bytes(hostile.pack(("finds.json", log(FIND))))
 
     assert run("--find", str(packed)) == run("--find", str(alone))
+
+
+def test_zip_comes_through_a_pipe(run):
+    """As from a process, and on standard input."""
+    packed = hostile.pack(("finds.json", log(FIND)))
+    reading, writing = os.pipe()
+    os.write(writing, packed)
+    os.close(writing)
+    _, piped, _ = run("--find", f"/dev/fd/{reading}")
+    os.close(reading)
+
+    assert piped == run("--find", "-", stdin=log(FIND))[1]
+    assert piped == run("--find", "-", stdin=packed)[1]
 
 
 def test_zip_without_finds_is_one_clear_line(run, tmp_path):
