@@ -2,6 +2,7 @@
 
 import json
 import re
+from datetime import datetime
 from functools import partial
 
 import pytest
@@ -14,6 +15,7 @@ from steps import (
     go_to_verdict,
     heading,
     open_kept,
+    read,
     start,
     status,
     tap,
@@ -157,13 +159,33 @@ def test_gone_part_is_not_asked_about(standing, visit):
     open_kept(page, standing.url)
     start(page)
     page.goto(standing.url + "#look/grip-cap")
-    tap(page, "Grip: gone")
+    tap(page, "The grip is gone")
 
     go_to_verdict(page)
 
     expect(page.locator("[data-screen=verdict]")).to_contain_text(
         "Do you still have the grip?"
     )
+
+
+def test_months_that_are_said_are_drawn(standing, visit):
+    """Long before and after the likeliest years, too, where it may be one of those."""
+    page = visit()
+    open_kept(page, standing.url)
+    start(page)
+    read(page, "grip-cap", "green-bird")
+    go_to_verdict(page)
+
+    said = (
+        page.locator("[data-screen=verdict]").get_by_text("Built between").inner_text()
+    )
+    since, until = (
+        datetime.strptime(month, "%B %Y")
+        for month in re.findall(r"(?:between|and) (\w+ \d{4})", said)
+    )
+    months = 12 * (until.year - since.year) + until.month - since.month + 1
+    assert months > 60
+    assert page.locator(".months__column").count() >= months
 
 
 def test_claim_is_weighed_on_the_verdict(standing, visit):

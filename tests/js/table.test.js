@@ -67,6 +67,13 @@ test("a find is one row under its heads", () => {
   });
 });
 
+test("years that are level give no model year", () => {
+  const verdict = { ...json({}).verdict, say: "cannot tell: 5 years are level at 12 %" };
+
+  assert.equal(row({ verdict })["model year"], "");
+  assert.equal(row({ verdict }).verdict, verdict.say);
+});
+
 test("what the guide knows is told in its words", () => {
   const { readings } = row({}, [GUIDE]);
 

@@ -1,6 +1,7 @@
 /** What has changed between the verdict at the time and a verdict now. Pure. */
 
 import { percent } from "../engine/words.js";
+import { leads } from "../view/ribbon.js";
 
 /** @typedef {import("./entry.js").Summary} Summary */
 
@@ -19,10 +20,11 @@ export function differences(then, now) {
   ];
 }
 
-/** @param {Summary} summary */
-function answer({ leading, range, probability }) {
-  const what = leading === null ? "none of these" : (range?.say ?? leading);
-  return `${what}, ${percent(probability)}`;
+/** What led, and how sure that was; the whole sentence where nothing did. @param {Summary} summary */
+function answer(summary) {
+  const { say, leading, range, probability } = summary;
+  if (leading !== null && !leads(summary)) return say;
+  return `${leading === null ? "none of these" : (range?.say ?? leading)}, ${percent(probability)}`;
 }
 
 /** @param {readonly string[]} some @param {readonly string[]} others */

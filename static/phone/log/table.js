@@ -3,6 +3,7 @@
 
 import { nameOf as clueName, textOf } from "./readingtext.js";
 import { nameOf } from "./title.js";
+import { leads } from "../view/ribbon.js";
 
 /** @typedef {import("./entry.js").Entry} Entry */
 /** @typedef {import("../engine/find.js").Item} Item */
@@ -30,7 +31,7 @@ const COLUMNS = [
   ["objects", ({ find }) => find.items.length],
   ["members", ({ find }) => find.items.flatMap(({ member }) => member ?? []).join(", ")],
   ["verdict", ({ verdict }) => verdict.say],
-  ["model year", ({ verdict }) => verdict.leading],
+  ["model year", ({ verdict }) => (verdict.range || leads(verdict) ? verdict.leading : null)],
   ["probability", ({ verdict }) => Number(verdict.probability.toFixed(DIGITS))],
   ["red flags", ({ verdict }) => verdict.flags.join(" ")],
   ["claimed", ({ find }) => find.claim && find.claim.model_year],

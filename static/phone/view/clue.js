@@ -158,7 +158,7 @@ function last({ guide, clue, session, places, open }) {
   const any = open.length > places.length ? " on any" : "";
   const made = [
     answer(`${capital(CANNOT_TELL)}${any}`, { means: "cannot", id: "answer-cannot", checked: cannot }),
-    answer(`${capital(part.name)}: gone`, { means: "gone", id: "answer-gone", checked: gone }),
+    answer(`The ${part.name} is gone`, { means: "gone", id: "answer-gone", checked: gone }),
   ];
   // What is never replaced cannot be gone either.
   return part.replaced > 0 ? made : made.slice(0, 1);

@@ -55,6 +55,6 @@ export function sayOut(root, say) {
 
 /** @param {number} bytes */
 function size(bytes) {
-  if (bytes < MEGABYTE) return `${Math.max(1, Math.round(bytes / 1000))} kB`;
-  return `${(bytes / MEGABYTE).toFixed(1)} MB`;
+  if (bytes < MEGABYTE) return `${Math.max(1, Math.round(bytes / 1000))}\u00a0kB`;
+  return `${(bytes / MEGABYTE).toFixed(1)}\u00a0MB`;
 }

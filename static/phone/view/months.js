@@ -5,8 +5,9 @@ import { element } from "./dom.js";
 
 /** @typedef {import("../engine/find.js").Verdict} Verdict */
 
-/** Months less probable than this share of the best one are cut off at both ends. */
-const FAINT = 0.05;
+/** What is cut off at each end holds no more than this, which is less than what the
+ * sentence leaves out. */
+const FAINT = 0.02;
 /** Up to so many months each carries its letter. */
 const LETTERED = 18;
 /** More than so many months are drawn as years. */
@@ -42,10 +43,14 @@ export function drawMonths(built) {
 
 /** The stretch that matters. @param {Verdict["built"]} built */
 function cut(built) {
-  const best = Math.max(...built.map(([, p]) => p));
-  const kept = built.map(([, p]) => p >= FAINT * best);
-  const first = kept.indexOf(true);
-  return built.slice(first, kept.lastIndexOf(true) + 1);
+  const faint = FAINT * built.reduce((total, [, p]) => total + p, 0);
+  return begun(begun(built, faint).reverse(), faint).reverse();
+}
+
+/** From where more than so much has come. @param {Verdict["built"]} built @param {number} faint */
+function begun(built, faint) {
+  let run = 0;
+  return built.slice(built.findIndex(([, p]) => (run += p) > faint));
 }
 
 /** Months summed by year, again cut. @param {Verdict["built"]} built */

@@ -98,7 +98,7 @@ function column(name) {
 
 /**
  * Whether a year or a range is named alone; not while nothing is, or years are level.
- * @param {Verdict} verdict
+ * @param {Pick<Verdict, "say" | "leading"> & {range: {say: string} | null}} verdict
  */
 export function leads(verdict) {
   const { range, leading } = verdict;
