@@ -5,8 +5,8 @@ from re import findall
 
 from fieldid.draw.letters import GAP, HIGH, STROKES, WIDE, breadth, moved
 
-LONGEST = 12
-"""No stamp in a drawing has more letters."""
+BLANKS = 4
+"""No word in a drawing has more."""
 
 
 def spelled(drawn: str) -> list[str]:
@@ -22,7 +22,9 @@ def spelled(drawn: str) -> list[str]:
 
 
 def _read(path: str) -> str:
-    texts = (_read_as(path, length) for length in range(1, LONGEST + 1))
+    # A letter has at least one stroke of its own.
+    longest = path.count("M") + BLANKS
+    texts = (_read_as(path, length) for length in range(1, longest + 1))
     return next((text.strip() for text in texts if text.strip()), "")
 
 

@@ -21,6 +21,7 @@ from typing import Any
 from playwright.sync_api import Page, sync_playwright
 
 from conftest import CHROMIUM, QUIET
+from faults import expect_kept
 from pocket import FOUR, GUIDE, PATIENCE, SCREEN, served
 from report import Record, at_least
 from steps import open_kept, tap_first
@@ -107,6 +108,7 @@ def _begin(page: Page, url: str) -> None:
     page.locator(f"[data-guide-card={GUIDE}] [data-act=start]").click()
     for _ in range(2):
         tap_first(page)
+    expect_kept(page, 2)
 
 
 def _come_back(program: Path, url: str, profile: Path) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 import os
 import subprocess
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect, sync_playwright
@@ -41,6 +42,7 @@ LONGEST = (
     "tests/browser/test_finds.py",
 )
 """Files of a minute and more, the longest first."""
+assert all((Path(__file__).parents[2] / file).is_file() for file in LONGEST)
 
 
 @pytest.hookimpl(trylast=True)

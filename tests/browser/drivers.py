@@ -31,6 +31,8 @@ class Phone:
 
     lost: type[Exception]
     """What the driver throws while a page makes way for another."""
+    is_sure_to_save = True
+    """Whether the browser ends each transaction with its database."""
 
     def ask(self, script: str, *given: Any) -> Any:
         """What a function of the page answers, once it has."""
@@ -107,6 +109,8 @@ class Selected(Phone):
     """
 
     lost = WebDriverException
+    # On a busy machine it was seen never to end one.
+    is_sure_to_save = False
 
     def __init__(self, driver: Any) -> None:
         self.driver = driver

@@ -94,7 +94,7 @@ def go(page: Page, address: str) -> None:
 
 
 def arrive(page: Page, address: str) -> None:
-    """Goes to a screen, and waits until it is drawn: then its heading has the focus."""
+    """Goes to a screen, and waits for its heading, which has the focus then."""
     page.evaluate("() => document.activeElement.blur()")
     go(page, address)
     expect(page.locator("main h1:visible")).to_be_focused()

@@ -80,7 +80,7 @@ def draft_of_two(page: Page) -> tuple[str, str]:
     return heading(page).inner_text(), status(page)
 
 
-def expect_draft(page: Page, draft: tuple[str, str]) -> None:
+def expect_question(page: Page, draft: tuple[str, str]) -> None:
     go(page, "#look")
     expect(heading(page)).to_have_text(draft[0])
     assert status(page) == draft[1]
@@ -107,12 +107,12 @@ def test_broken_update_changes_nothing(site, visit):
     assert set(ends.values()) == {"redundant"}, ends
     site.stop()
     page.reload()
-    expect_draft(page, draft)
+    expect_question(page, draft)
 
     site.fault = whole
     site.start_again()
     assert page.evaluate(UPDATED) == "installed"
-    expect_draft(page, draft)
+    expect_question(page, draft)
 
 
 def test_draft_outlives_skipped_builds(site, visit):
@@ -124,16 +124,16 @@ def test_draft_outlives_skipped_builds(site, visit):
     for build in ("build-two", "build-three"):
         site.files = published_anew(before, build)
         assert page.evaluate(UPDATED) == "installed"
-    expect_draft(page, draft)
+    expect_question(page, draft)
     go(page, "#home")
     page.get_by_role("button", name="Update now").click()
 
     expect(page.locator("script[src*='build-three']").first).to_be_attached()
     expect(badge(page)).to_have_text(READY)
-    expect_draft(page, draft)
+    expect_question(page, draft)
     site.stop()
     page.reload()
-    expect_draft(page, draft)
+    expect_question(page, draft)
     assert page.evaluate(BUILDS) == ["build-three"]
 
 
@@ -146,7 +146,7 @@ def test_portal_does_not_replace_the_app(site, launch):
     page = launch()
     page.goto(f"{site.url}#look")
 
-    expect_draft(page, draft)
+    expect_question(page, draft)
     assert page.evaluate(UPDATED) == "refused: SecurityError"
     go(page, "#home")
     expect(badge(page)).to_have_text(READY)
@@ -174,5 +174,5 @@ def test_spoilt_file_is_told_then_mended(site, launch):
         page = launch()
         page.goto(site.url)
         expect(badge(page)).to_have_text(READY)
-        expect_draft(page, draft)
+        expect_question(page, draft)
         go(page, "#home")

@@ -2,6 +2,7 @@
 
 import base64
 import json
+from statistics import median
 
 import html5lib
 import pytest
@@ -32,7 +33,8 @@ from steps import go, open_kept
 
 PHOTOS = [photofiles.camera_photo(1), photofiles.camera_photo(8, size=(900, 700))]
 GUIDE = "wrackham-teale-dotterel"
-PATIENCE = 2000
+TIMES = 50
+"""No file takes so many times what the usual one takes."""
 MOST_HEAP = 80
 """Megabytes; of a phone's least memory that is little."""
 ALL_ENTRIES = ALL_ROWS.replace("photos", "entries").replace(
@@ -148,25 +150,23 @@ def corpus(tmp_path_factory):
 
 
 def test_hostile_files_leave_the_log_as_it_is(standing, visit, corpus):
-    """Each is refused in a sentence, and before anybody would wait for it."""
+    """Each is refused in a sentence, and none takes much longer than all others."""
     folder, cases = corpus
     page = visit()
     kept(page, standing.url)
     go(page, "#finds")
     expect(rows(page)).to_have_count(1)
     before = log(page), page.evaluate(ALL_ENTRIES)
-    slow = []
+    took = {}
     for case in cases:
         said, milliseconds = answer_to(page, folder / case["file"])
         assert case["says"] in said, case["file"]
         assert finds(page).locator("[data-act=take-in]").count() == 0, case["file"]
-        if milliseconds > PATIENCE:
-            # Whatever else the machine had to do took its time as well.
-            _, again = answer_to(page, folder / case["file"])
-            slow += [(case["file"], again)] if again > PATIENCE else []
+        took[case["file"]] = milliseconds
 
     assert len(cases) > 100
-    assert slow == []
+    usual = median(took.values())
+    assert {file: ms for file, ms in took.items() if ms > TIMES * usual} == {}
     assert page.evaluate("({}).polluted === undefined && `${{}}` === '[object Object]'")
     page.reload()
     expect(rows(page)).to_have_count(1)

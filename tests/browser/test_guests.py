@@ -101,7 +101,7 @@ def added(page: Page, url: str, content: bytes) -> None:
     expect(said(page)).to_contain_text("was added")
 
 
-def begin(page: Page) -> None:
+def begin_with_guest(page: Page) -> None:
     """A find with the guide that was added, up to its first question."""
     card(page).get_by_role("link", name="Start looking").click()
     expect(heading(page)).to_be_visible()
@@ -144,7 +144,7 @@ def test_given_guide_judges_on_another_phone(giver, taker, visit, tmp_path):
         "The guide that was added from a file is here too, checked."
     )
 
-    begin(page)
+    begin_with_guest(page)
     clue = next(each for each in BITTERN.clues if hasattr(each.kind, "options"))
     option = clue.kind.options[0].id
     go(page, f"#look/{clue.id}")
@@ -260,7 +260,7 @@ def test_guide_and_its_find_survive_an_update(taker, folders, visit, tmp_path):
     page = visit()
     added(page, taker.url, given.written(BITTERN))
     go(page, "#home")
-    begin(page)
+    begin_with_guest(page)
     clue = next(each for each in BITTERN.clues if hasattr(each.kind, "options"))
     go(page, f"#look/{clue.id}")
     choose(page, clue.kind.options[0].id)
@@ -330,7 +330,7 @@ def test_draft_waits_for_the_guide_that_stands_in(giver, visit):
     button(page, "Put it in its place").click()
     expect(said(page)).to_contain_text("was added")
     go(page, "#home")
-    begin(page)
+    begin_with_guest(page)
     go(page, "#look/other-name")
     choose(page, rim["kind"]["options"][0]["id"])
     go(page, "#home")
@@ -354,5 +354,5 @@ def test_firefox_keeps_an_added_guide(taker, launch_firefox):
     taker.stop()
     page.goto(taker.url)
 
-    begin(page)
+    begin_with_guest(page)
     expect(page.locator("[data-guide-name]")).to_have_text(BITTERN.title)

@@ -21,6 +21,13 @@ SCREENS = (
 )
 
 
+def drawn(page, screen):
+    """Goes to a screen, and waits until it is whole: an offer is read from the disk."""
+    arrive(page, screen)
+    if screen == "#offer":
+        expect(page.locator("[data-screen=offer] [data-own]").first).to_be_visible()
+
+
 @pytest.mark.parametrize("size", [*SIZES, (1280, 800)], ids=lambda size: str(size[0]))
 def test_nothing_is_wider_than_the_screen(standing, visit, size):
     page = visit(size)
@@ -29,7 +36,7 @@ def test_nothing_is_wider_than_the_screen(standing, visit, size):
 
     add_set(page, "2", "W")
     for screen in ("#home", *SCREENS):
-        arrive(page, screen)
+        drawn(page, screen)
         wide = page.evaluate("document.documentElement.scrollWidth")
         assert wide <= size[0], screen
 
@@ -49,7 +56,7 @@ def narrow(chromium, standing):
 def test_everything_to_tap_is_large_enough(narrow, screen):
     """WCAG 2.2, 2.5.5: 44 by 44 CSS pixels; links within a sentence excepted."""
     arrive(narrow, "#home")
-    arrive(narrow, screen)
+    drawn(narrow, screen)
 
     small = narrow.evaluate(
         """() => [...document.querySelectorAll(

@@ -23,6 +23,7 @@ from photopage import (
 
 LARGEST_PHOTO = (12_000, 9_000)
 PIXEL_BYTES = 4
+TIMES = 20
 # Above this, phones with an apple on them give an empty canvas without a word.
 LARGEST_CANVAS = 16_777_216
 
@@ -161,22 +162,24 @@ def test_half_a_scan_is_refused(page):
 
 @pytest.mark.parametrize("make", [photofiles.claiming_jpeg, photofiles.claiming_png])
 def test_huge_claims_are_refused_at_once(page, make):
-    [photo], milliseconds = take(page, make(20_000, 20_000))
+    [photo], _ = take(page, make(20_000, 20_000))
 
     assert photo["error"] == "PhotoError"
     assert "400 megapixels" in photo["says"]
     assert "camera's settings" in photo["says"]
-    assert milliseconds < 1000
-    assert page.evaluate("watch.largest") == 0
+    assert page.evaluate("watch.largest") == 0, "none of it was drawn"
 
 
 @pytest.mark.parametrize("make", [photofiles.claiming_jpeg, photofiles.claiming_png])
 def test_a_size_that_lies_does_no_harm(page, make):
-    """It is within the limits, but hardly any pixels are behind it."""
+    """It is within the limits, but hardly any pixels are behind it: no longer than an
+    honest photo of a camera.
+    """
+    _, honest = take(page, photofiles.camera_photo(1))
     [photo], milliseconds = take(page, make(9000, 9000))
 
     assert photo.get("error", "PhotoError") == "PhotoError"
-    assert milliseconds < 8000
+    assert milliseconds < TIMES * honest
     assert_released(page)
 
 

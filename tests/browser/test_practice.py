@@ -42,7 +42,7 @@ def setting(page: Page, key: str = KEPT):
     return page.evaluate(SETTING, [key, None])
 
 
-def expect_kept(page: Page, wanted: Callable[[dict], bool]) -> dict:
+def expect_practice(page: Page, wanted: Callable[[dict], bool]) -> dict:
     """The setting, once it is as wanted: what is shown is kept a little later."""
     return until(page, lambda: (kept := setting(page)) and wanted(kept) and kept)
 
@@ -132,7 +132,7 @@ def test_whole_round_by_taps(standing, visit):
     expect(screen(page).locator("button[data-clue=sole-width]")).to_be_disabled()
     button(page, "That is my answer").click()
     expect(screen(page).get_by_role("alert")).to_have_text("Choose a year first.")
-    kept = expect_kept(page, looks(len(LOOKS)))["begun"]
+    kept = expect_practice(page, looks(len(LOOKS)))["begun"]
     shares = exact(kept)
     said = max(YEARS, key=lambda year: shares[year])
     assert shares[said] < 0.6
@@ -157,7 +157,7 @@ def test_whole_round_by_taps(standing, visit):
         share = exact({**kept, "looks": kept["looks"][: i + 1]})[year]
         expect(row).to_contain_text(percent(share).replace(" ", "\u00a0"))
     expect(told).not_to_contain_text("comes again")
-    expect_kept(page, lambda kept: len(kept["rounds"]) == 1 and not kept["begun"])
+    expect_practice(page, lambda kept: len(kept["rounds"]) == 1 and not kept["begun"])
     button(page, "Next round").click()
     expect(told).to_contain_text("60 seconds left")
     told.get_by_role("link", name="All guides").click()
@@ -222,7 +222,7 @@ def test_round_survives_a_reload(standing, visit):
     begun(page, standing.url)
     look(page, "collar-rings")
     look(page, "sole-numerals")
-    expect_kept(page, looks(2))
+    expect_practice(page, looks(2))
     before = seen(page, "collar-rings").inner_html()
     page.reload()
 
@@ -239,20 +239,20 @@ def test_answer_survives_a_reload(standing, visit):
     look(page, "collar-rings")
     screen(page).get_by_role("radio", name="1958").check()
     screen(page).get_by_role("radio", name="35 %").check()
-    expect_kept(page, lambda kept: kept["begun"]["sure"] == 0.35)
+    expect_practice(page, lambda kept: kept["begun"]["sure"] == 0.35)
     page.reload()
     expect(screen(page).get_by_role("radio", name="1958")).to_be_checked()
     expect(screen(page).get_by_role("radio", name="35 %")).to_be_checked()
 
     button(page, "That is my answer").click()
     expect(button(page, "Next round")).to_be_visible()
-    expect_kept(page, lambda kept: kept["answered"] is not None)
+    expect_practice(page, lambda kept: kept["answered"] is not None)
     taught = screen(page).inner_text()
     page.reload()
     expect(button(page, "Next round")).to_be_visible()
     assert screen(page).inner_text() == taught
     button(page, "Next round").click()
-    expect_kept(page, lambda kept: kept["begun"] and kept["answered"] is None)
+    expect_practice(page, lambda kept: kept["begun"] and kept["answered"] is None)
 
 
 def test_drawings_are_of_this_object(standing, visit):
@@ -291,7 +291,7 @@ def test_unreadable_practice_is_set_aside(standing, visit):
     expect(screen(page).get_by_role("status")).to_contain_text("cannot be read")
     assert setting(page) == {"format": 1, "rounds": "torn"}
     button(page, "Begin a round").click()
-    expect_kept(page, lambda kept: "begun" in kept)
+    expect_practice(page, lambda kept: "begun" in kept)
     assert setting(page, f"unread-{KEPT}") == [{"format": 1, "rounds": "torn"}]
 
 
@@ -330,14 +330,14 @@ def test_two_pages_count_each_round_once(standing, visit):
     page = visit()
     begun(page, standing.url)
     look(page, "collar-rings")
-    expect_kept(page, looks(1))
+    expect_practice(page, looks(1))
     other = page.context.new_page()
     other.goto(f"{standing.url}{HERE}")
     expect(seen(other, "collar-rings")).to_be_visible()
     answer(other, 1957, 50)
-    expect_kept(other, lambda kept: len(kept["rounds"]) == 1)
+    expect_practice(other, lambda kept: len(kept["rounds"]) == 1)
     button(other, "Next round").click()
-    expect_kept(other, lambda kept: kept["begun"] is not None)
+    expect_practice(other, lambda kept: kept["begun"] is not None)
     answer(page, 1958, 90)
 
     expect(screen(page).get_by_role("status")).to_contain_text("Another page answered")

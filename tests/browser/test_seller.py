@@ -111,7 +111,7 @@ def test_own_words_stay_until_the_verdict_changes(page):
     expect(message(page)).to_have_value("My own words")
 
     go(page, "#look/grip-cap")
-    tap(page, "Grip: gone")
+    tap(page, "The grip is gone")
     go(page, "#seller")
 
     expect(message(page)).to_have_value(re.compile("grip"))

@@ -315,4 +315,4 @@ def test_way_out_names_the_part_that_is_asked_about(standing, visit):
     go(page, "#look/grip-pattern")
 
     last = page.locator(".question__last label.answer").last
-    expect(last).to_have_text("Grip: gone")
+    expect(last).to_have_text("The grip is gone")

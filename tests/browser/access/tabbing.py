@@ -13,8 +13,9 @@ EXPECTED = script("stops")
 
 HERE = script("focused")
 
-STILL = """() => new Promise((go) =>
-  requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(go, 60))))"""
+FRAME = "() => new Promise((go) => requestAnimationFrame(() => setTimeout(go)))"
+MOVING = 60
+"""So many frames a page may take to move to what has the focus."""
 
 
 def tabbed(page: Page) -> list[str]:
@@ -29,11 +30,7 @@ def tabbed(page: Page) -> list[str]:
     assert visited[0], "nothing takes the focus"
     for _ in range(count + DATES):
         page.keyboard.press("Tab")
-        here = page.evaluate(HERE)
-        if here and here["wrong"]:
-            # The page may still be moving: what is wrong stays so.
-            page.evaluate(STILL)
-            here = page.evaluate(HERE)
+        here = _settled(page)
         if here is None or here["at"] == 0:
             break
         if here["at"] != visited[-1]["at"]:
@@ -47,6 +44,16 @@ def tabbed(page: Page) -> list[str]:
         missed,
     )
     return [*_wrong(visited), *(f"Tab does not reach: {name}" for name in names)]
+
+
+def _settled(page: Page) -> dict | None:
+    """What has the focus; what is wrong there stays so, however long one looks."""
+    for _ in range(MOVING):
+        here = page.evaluate(HERE)
+        if here is None or not here["wrong"]:
+            return here
+        page.evaluate(FRAME)
+    return here
 
 
 def _wrong(visited: list[dict]) -> list[str]:

@@ -1,12 +1,12 @@
 """The walk through all states, with every check held against each on the way."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from access.checks import HIGH, LOOKS, LOW, NARROW, WIDE, barriers
+from access.checks import HIGH, LOOKS, LOW, NARROW, WIDE, Look, barriers
 from access.hosting import Site
 from access.scripts import script
 from access.states import State
@@ -70,7 +70,12 @@ def held(page: Page, walked: Walked) -> list[str]:
     kinds = {*page.evaluate(KINDS)}
     looks = LOOKS if kinds - walked.kinds else LOOKS[:1]
     walked.kinds |= kinds
-    found = barriers(page, looks)
+    return barred(page, looks)
+
+
+def barred(page: Page, looks: Sequence[Look]) -> list[str]:
+    """The barriers in these looks, and those of the Tab key in the smallest window."""
+    found = barriers(page, tuple(looks))
     page.set_viewport_size({"width": NARROW, "height": LOW})
     found += [f"by keys: {each}" for each in tabbed(page)]
     page.set_viewport_size({"width": WIDE, "height": HIGH})

@@ -133,7 +133,7 @@ def flagged(page: Page, site: Site) -> None:
     for clue, option in REPLACED.items():
         read(page, clue, option)
     go(page, "#look/grip-cap")
-    page.locator("label.answer", has_text="Grip: gone").click()
+    page.locator("label.answer", has_text="The grip is gone").click()
     go(page, "#verdict")
     expect(on(page, "verdict")).to_contain_text("Do you still have the grip?")
     for folded in on(page, "verdict").locator("details:not([open]) > summary").all():
