@@ -2,7 +2,6 @@
 
 import base64
 import json
-from statistics import median
 
 import html5lib
 import pytest
@@ -33,8 +32,15 @@ from steps import go, open_kept
 
 PHOTOS = [photofiles.camera_photo(1), photofiles.camera_photo(8, size=(900, 700))]
 GUIDE = "wrackham-teale-dotterel"
-TIMES = 50
-"""No file takes so many times what the usual one takes."""
+TIMES = 40
+"""No file takes so many times what as much honest JSON takes."""
+HONEST = """() => {
+  const note = "A chip at the toe, and a newer grip";
+  const text = JSON.stringify(Array.from({ length: 200_000 }, (_, i) => [i, note]));
+  const start = performance.now();
+  JSON.parse(text);
+  return performance.now() - start;
+}"""
 MOST_HEAP = 80
 """Megabytes; of a phone's least memory that is little."""
 ALL_ENTRIES = ALL_ROWS.replace("photos", "entries").replace(
@@ -150,7 +156,7 @@ def corpus(tmp_path_factory):
 
 
 def test_hostile_files_leave_the_log_as_it_is(standing, visit, corpus):
-    """Each is refused in a sentence, and none takes much longer than all others."""
+    """Each is refused in a sentence, and before anybody would wait for it."""
     folder, cases = corpus
     page = visit()
     kept(page, standing.url)
@@ -165,8 +171,8 @@ def test_hostile_files_leave_the_log_as_it_is(standing, visit, corpus):
         took[case["file"]] = milliseconds
 
     assert len(cases) > 100
-    usual = median(took.values())
-    assert {file: ms for file, ms in took.items() if ms > TIMES * usual} == {}
+    most = TIMES * page.evaluate(HONEST)
+    assert {file: ms for file, ms in took.items() if ms > most} == {}
     assert page.evaluate("({}).polluted === undefined && `${{}}` === '[object Object]'")
     page.reload()
     expect(rows(page)).to_have_count(1)
