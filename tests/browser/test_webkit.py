@@ -71,7 +71,7 @@ def test_find_with_its_photo_is_kept_in_webkit(standing, webkit, tmp_path):
 
     phone.text("[data-act=save-file]")
     size = re.search(
-        r"\.zip, (\d+) kB", phone.text("[data-slot=file] [data-slot=name]")
+        r"\.zip, (\d+)\skB", phone.text("[data-slot=file] [data-slot=name]")
     )
     assert phone.texts(".kept__title") == [TITLE]
     assert 10 < held / 1000 < int(size[1]) < held / 1000 + 10
