@@ -17,7 +17,7 @@ from fieldid.web import headers
 from fieldid.web.app import create_app
 from fieldid.web.phone import LIVE, Shelf, addresses
 
-PAGES = (".html",)
+PAGES = ".html"
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +46,13 @@ def bundle(
     """The bundle of these guides, sealed: nothing in it points outside or nowhere."""
     shelf = tuple(guides)
     refuse_twins([guide.id for guide in shelf])
-    asked = _asked(shelf, LIVE, static, templates)
-    build = identity(asked)
-    files = {_renamed(path, build): body for path, body in asked.items()}
-    # Pages name the folder of their build, so they are asked for again with its name.
-    files |= _asked(shelf, build, static, templates, only=PAGES)
+    asked = _asked(shelf, static, templates)
+    build = identity(asked.rest | asked.pages)
+    files = {_renamed(path, build): body for path, body in asked.rest.items()}
+    files |= {
+        path: page.replace(asked.name.encode(), build.encode())
+        for path, page in asked.pages.items()
+    }
     files["_headers"] = headers.written().encode()
     files[WORKER] = fill(files[WORKER], build, entries(files))
     seal(files)
@@ -76,30 +78,39 @@ def refuse_twins(ids: list[str]) -> None:
             raise BuildError(f"The guide {name!r} is named twice; name it once.")
 
 
-def _asked(
-    guides: tuple[Guide, ...],
-    build: str,
-    static: Path,
-    templates: Path,
-    *,
-    only: tuple[str, ...] = ("",),
-) -> dict[str, bytes]:
-    """What the live application answers at the phone's addresses, all or those that
-    end so.
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What the live application answers: the pages, which name the folder of their
+    build, and all else.
+
+    Nobody knows that name yet, so the pages bear another one: the hash of all else,
+    the guides among it, which none of their texts can hold.
     """
-    app = create_app(
-        guides=guides, build=build, static=static, templates=templates, testing=True
-    )
-    client = app.test_client()
-    files = {}
-    for address in addresses(Shelf(guides, static, build)):
-        path = address or PAGE
-        if path.endswith(only):
-            answer = client.get(f"/{address}")
-            if answer.status_code != 200:
-                raise BuildError(f"/{address} answers {answer.status}")
-            files[path] = slim(path, answer.data)
-    return files
+
+    name: str
+    pages: dict[str, bytes]
+    rest: dict[str, bytes]
+
+
+def _asked(guides: tuple[Guide, ...], static: Path, templates: Path) -> _Asked:
+    def answers(build: str, *, pages: bool) -> dict[str, bytes]:
+        app = create_app(
+            guides=guides, build=build, static=static, templates=templates, testing=True
+        )
+        client = app.test_client()
+        files = {}
+        for address in addresses(Shelf(guides, static, build)):
+            path = address or PAGE
+            if path.endswith(PAGES) is pages:
+                answer = client.get(f"/{address}")
+                if answer.status_code != 200:
+                    raise BuildError(f"/{address} answers {answer.status}")
+                files[path] = slim(path, answer.data)
+        return files
+
+    rest = answers(LIVE, pages=False)
+    name = identity(rest)
+    return _Asked(name, answers(name, pages=True), rest)
 
 
 def _renamed(path: str, build: str) -> str:

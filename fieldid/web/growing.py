@@ -55,7 +55,7 @@ class _Trial:
     bits: float
 
 
-# One tree takes seconds, and several pages of a guide are printed from it, twice each.
+# One tree takes seconds, and several pages of a guide are printed from it.
 @lru_cache(maxsize=64)
 def grown(guide: Guide) -> Bud:
     """The guide's tree, to be read and not changed."""

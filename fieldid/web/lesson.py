@@ -133,7 +133,7 @@ class Lesson:
         return any(each.row.clue.source for each in self.clues)
 
 
-# The simulation takes seconds, and the build prints each page twice to learn its hash.
+# The simulation takes seconds, and a page may be looked at again.
 @lru_cache(maxsize=64)
 def lesson(guide: Guide) -> Lesson:
     """What the guide's page shows."""

@@ -91,26 +91,27 @@ class Shelf:
 
 
 def addresses(shelf: Shelf) -> tuple[str, ...]:
-    """Every address of the phone app, sorted; the page itself is the empty one."""
+    """Every address of the phone app; the page itself is the empty one.
+
+    The pages of a guide follow one another, since they share what is worked out.
+    """
     unchanging = [
         *(f"guides/{guide.id}.json" for guide in shelf.guides),
         "vectors.json",
         *NAMED,
     ]
-    return tuple(
-        sorted(
-            [
-                "",
-                "sw.js",
-                "manifest.webmanifest",
-                "icon.svg",
-                *CUTS,
-                *(f"card-{guide.id}.html" for guide in shelf.guides),
-                *(f"guide-{guide.id}.html" for guide in shelf.guides),
-                *(f"tree-{guide.id}.html" for guide in shelf.guides),
-                *(shelf.base + path for path in unchanging),
-            ]
-        )
+    return (
+        "",
+        "sw.js",
+        "manifest.webmanifest",
+        "icon.svg",
+        *CUTS,
+        *(
+            f"{kind}-{guide.id}.html"
+            for guide in shelf.guides
+            for kind in ("card", "guide", "tree")
+        ),
+        *(shelf.base + path for path in unchanging),
     )
 
 

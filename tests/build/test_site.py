@@ -12,6 +12,7 @@ import pytest
 from bundles import RULES, built, guide, worker
 from fieldid.build.precache import address, integrity
 from fieldid.build.site import bundle, identity
+from fieldid.build.slim import slim
 from fieldid.errors import BuildError
 from fieldid.paths import TEMPLATES
 from fieldid.web import headers
@@ -120,6 +121,30 @@ def test_build_is_a_hash_of_all_contents():
     assert identity({"a": b"1"}) != identity({"a": b"2"})
     assert identity({"a": b"1"}) != identity({"b": b"1"})
     assert identity({"a": b"1", "b": b""}) == identity({"b": b"", "a": b"1"})
+
+
+def test_words_like_a_folder_of_a_build_stay_as_they_are():
+    """Only addresses are changed where a page learns the name of its build."""
+    note = "The list lies in v/dev/css and in v/0123456789ab/css."
+    made = bundle([replace(guide("lone-dunlin"), cautions=(note,))])
+
+    assert note in made.files["guide-lone-dunlin.html"].decode()
+
+
+def test_each_page_is_printed_once(monkeypatch):
+    """A guide's pages take seconds, and a shelf may hold hundreds of guides."""
+    printed = []
+    monkeypatch.setattr(
+        "fieldid.build.site.slim",
+        lambda path, body: printed.append(path) or slim(path, body),
+    )
+    made = bundle([guide("lone-dunlin")])
+
+    assert _pages(printed) == _pages(made.files)
+
+
+def _pages(paths):
+    return sorted(path for path in paths if path.endswith(".html"))
 
 
 def test_guide_named_twice_is_refused():
