@@ -1,4 +1,4 @@
-/** Long work in pieces. */
+/** Work that lets the browser paint first. */
 
 /** In ms, after which whoever taps would notice that the page is busy. */
 const LONG = 8;
@@ -10,3 +10,6 @@ export async function breath() {
   await new Promise((go) => setTimeout(go));
   rested = performance.now();
 }
+
+/** Resolves when what was drawn until now is painted. */
+export const painted = () => new Promise((go) => requestAnimationFrame(() => setTimeout(go)));

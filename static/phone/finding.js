@@ -4,8 +4,9 @@
  * drawn; nothing flows the other way.
  */
 
-import { alone, asked, laid } from "./desk.js";
+import { foresee, led } from "./ahead.js";
 import { breath } from "./breath.js";
+import { alone, asked, laid } from "./desk.js";
 import { failed, say } from "./failing.js";
 import { furnish } from "./furnish.js";
 import { guestIds } from "./guests/known.js";
@@ -55,13 +56,9 @@ let now = null;
 /** What is being typed into the question that is shown. */
 let entry = NOTHING;
 
-/**
- * Lays out a session as the one in use.
- * @param {import("./shelf.js").Opened} shelved
- * @param {session.Session} next
- */
-function lay(shelved, next) {
-  now = laid(shelved, next);
+/** Puts a desk in use. @param {import("./desk.js").Desk} desk */
+function use(desk) {
+  now = desk;
   desks.set(now.guide.id, now);
 }
 
@@ -82,6 +79,7 @@ function draw(arriving = false) {
   const drawn = isLater(screen) ? drawnLater(wanted) : undefined;
   drawScreen(screen, { ...data, ...said, draw: drawn }, arriving);
   if (screen === "verdict") verdictListeners.forEach((listener) => listener(screenOf(screen), data));
+  if (screen === "look" && data.places.length) foresee(now, data).catch(failed);
 }
 
 /** How a screen of the later scripts is drawn: at once, or when its script is there. @param {Route} wanted */
@@ -120,20 +118,25 @@ const questionNow = () => /** @type {Question} */ (asked(now, route(location.has
  * @param {boolean} [arriving]
  */
 function step(next, arriving = false) {
-  if (next === now.session) return draw(arriving);
-  lay(now, next);
+  stepTo(laid(now, next), arriving);
+}
+
+/** @param {import("./desk.js").Desk} desk @param {boolean} arriving */
+function stepTo(desk, arriving) {
+  if (desk.session === now.session) return draw(arriving);
+  use(desk);
   entry = NOTHING;
   draw(arriving);
   keep(now).catch(failed);
 }
 
-/** After an answer: on to the next question. @param {session.Session} next */
-function goOn(next) {
+/** After an answer: on to the next question. @param {import("./desk.js").Desk} desk */
+function goOn(desk) {
   const { rest, clue } = route(location.hash);
   // Whoever chose the question from the list goes back to it, where lists come first.
   const back = clue ? toStart(now.guide) : "#look";
   moveTo(rest ? TO_REST : back);
-  step(next, true);
+  stepTo(desk, true);
 }
 
 /** Telling the browser what it knows costs a phone a tenth of a tap. @param {string} address */
@@ -142,16 +145,16 @@ function moveTo(address) {
 }
 
 /** @param {import("./view/answering.js").Taken} answer */
-function take({ means, value, rest = false }) {
-  const { clue, places, open } = questionNow();
-  if (means === "gone") return goOn(session.lose(now.session, clue.part, now.guide, places));
-  if (means === "cannot") return goOn(session.answer(now.session, clue, null, open));
-  if (means === "reading" || typeof value !== "string") {
-    return goOn(session.answer(now.session, clue, value, places));
-  }
+function take(answer) {
+  const { means, value, rest = false } = answer;
+  const question = questionNow();
+  const { clue, places, open } = question;
+  if (means !== "typed" || typeof value !== "string") return goOn(led(now, question, answer));
   if (clue.kind.name === "choice") return;
   const typed = meant(clue.kind, value, reading(now.session.items[places[0]], clue.id));
-  if (!typed.wrong) return goOn(session.answer(now.session, clue, typed.reading, rest ? open : places));
+  if (!typed.wrong) {
+    return goOn(laid(now, session.answer(now.session, clue, typed.reading, rest ? open : places)));
+  }
   enter({ ...entry, typed: value, wrong: typed.wrong });
   at("#size, [data-act=key]").focus({ preventScroll: true });
 }
@@ -180,7 +183,7 @@ const pressKey = (key) => enter(pressed(entry, questionNow().clue.kind, key));
  */
 async function look(id, afresh) {
   const shelved = await opened(id);
-  lay(shelved, (!afresh && desks.get(id)?.session) || session.begin(id));
+  use(laid(shelved, (!afresh && desks.get(id)?.session) || session.begin(id)));
   rememberLast(id);
   keep(now).catch(failed);
   const first = toStart(now.guide);
@@ -240,7 +243,7 @@ function listenAll() {
   });
   listen(screenOf("look"), {
     key: ({ key = "" }) => pressKey(key),
-    pick: () => goOn(pick(now.session, ALL)),
+    pick: () => goOn(laid(now, pick(now.session, ALL))),
   });
   listen(at("[data-row]"), { pick: ({ at: place = "" }) => pickAt(place) });
   listenSet(screenOf("set"), {
@@ -354,7 +357,7 @@ async function takeUp(guides) {
 
 /** Lays a find open anew, as it was kept. @param {import("./engine/find.js").Find} find */
 async function open(find) {
-  lay(await opened(find.guide), session.reopened(find));
+  use(laid(await opened(find.guide), session.reopened(find)));
   rememberLast(find.guide);
   keep(now).catch(failed);
   location.hash = "#verdict";

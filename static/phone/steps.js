@@ -2,7 +2,7 @@
 
 import { ALL, isSet, placeOf, reading } from "./scope.js";
 import { addMember, removeMember } from "./members.js";
-import { claim, without } from "./session.js";
+import { answer, claim, lose, without } from "./session.js";
 
 /** @typedef {import("./engine/guide.js").Clue} Clue */
 /** @typedef {import("./engine/guide.js").Guide} Guide */
@@ -14,6 +14,20 @@ import { claim, without } from "./session.js";
  * of them have, and whether that is that the part is gone.
  * @typedef {{clue: Clue, count: number, total: number, gone: boolean}} Spread
  */
+
+/**
+ * The session after an answer that was tapped: an option, that it cannot be told, or that
+ * the part is gone.
+ * @param {Session} session
+ * @param {import("./desk.js").Question} question
+ * @param {import("./view/answering.js").Taken} answer
+ * @param {Guide} guide
+ */
+export function answered(session, { clue, places, open }, { means, value }, guide) {
+  if (means === "gone") return lose(session, clue.part, guide, places);
+  if (means === "cannot") return answer(session, clue, null, open);
+  return answer(session, clue, value, places);
+}
 
 /**
  * The session without a tool, or with it again.

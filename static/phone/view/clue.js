@@ -61,8 +61,10 @@ export function drawClue(root, data) {
   asked.removeAttribute("data-chosen");
   const typed = clue.kind.name !== "choice";
   asked.classList.toggle("question--typed", typed);
-  // What is typed is taken where it is typed; the keys go the same way as the eyes.
-  slot(asked, typed ? "rest" : "answers").after(slot(asked, "last"));
+  // What is typed is taken where it is typed; the keys go the same way as the eyes. What
+  // moves within a fieldset has all of it laid out anew.
+  const [before, ways] = [slot(asked, typed ? "rest" : "answers"), slot(asked, "last")];
+  if (before.nextElementSibling !== ways) before.after(ways);
   asked.classList.toggle("question--wordy", clue.ask.length > WORDY);
   asked.classList.toggle("question--told", where.length > TOLD);
   drawAnswers(set(slot(asked, "answers"), { class: answersClass(clue) }), data);

@@ -1,5 +1,6 @@
 /** The year ribbon: a column a model year, as high as the year is probable. */
 
+import { painted } from "../breath.js";
 import { listed, percent } from "../engine/words.js";
 import { element, joined, set } from "./dom.js";
 
@@ -16,21 +17,34 @@ const SO_FAR = " so far";
 /** How many years the spoken form names before the rest. */
 const SPOKEN = 4;
 
+/** What each ribbon is to show. @type {WeakMap<HTMLElement, Verdict>} */
+const due = new WeakMap();
+
 /**
- * Draws the ribbon, keeping its columns where the years are the same ones, so that a
- * column moves to its new height.
+ * Draws the ribbon. Where the years are the same ones its columns stay and move to their
+ * new heights: in the next frame, since so many movements would hold up the question that
+ * comes with them.
  * @param {HTMLElement} figure
  * @param {Verdict} verdict
  */
 export function drawRibbon(figure, verdict) {
+  due.set(figure, verdict);
   const years = verdict.model_years;
   const key = years.map(([year]) => year).join();
-  if (figure.dataset.years !== key) {
-    figure.dataset.years = key;
-    figure.classList.toggle("ribbon--dense", years.length > ALL_LABELLED);
-    figure.style.setProperty("--columns", String(years.length));
-    figure.replaceChildren(...years.map(() => column("")), column("ribbon__column--none"));
+  if (figure.dataset.years === key) {
+    painted().then(() => due.get(figure) === verdict && rise(figure, verdict));
+    return;
   }
+  figure.dataset.years = key;
+  figure.classList.toggle("ribbon--dense", years.length > ALL_LABELLED);
+  figure.style.setProperty("--columns", String(years.length));
+  figure.replaceChildren(...years.map(() => column("")), column("ribbon__column--none"));
+  rise(figure, verdict);
+}
+
+/** @param {HTMLElement} figure @param {Verdict} verdict */
+function rise(figure, verdict) {
+  const years = verdict.model_years;
   const shares = [...years.map(([, p]) => p), verdict.outside];
   const [first, last] = leading(verdict);
   const full = Math.max(Math.min(1, FULL / years.length), ...shares);
