@@ -10,11 +10,16 @@ import { nameOf } from "./title.js";
  */
 
 const ACCENTS = /\p{Mark}/gu;
-const ALPHABET = new Intl.Collator("en", { numeric: true });
 /** So much of a time is its day. */
 const DAY = 10;
 /** Whatever has no price comes last. */
 const UNPAID = -1;
+
+/**
+ * Made when names are first put in order: making it holds up a start more than all else.
+ * @type {Intl.Collator | undefined}
+ */
+let alphabet;
 
 /**
  * What an entry is searched in; it is the same as long as the entry is.
@@ -46,7 +51,7 @@ export function search(entries, typed, titles = (guide) => guide) {
 export function sort(entries, order, titles = (guide) => guide) {
   const names = new Map(entries.map((entry) => [entry, nameOf(entry, titles(entry.guide))]));
   /** @param {Entry} one @param {Entry} other */
-  const byTitle = (one, other) => ALPHABET.compare(names.get(one) ?? "", names.get(other) ?? "");
+  const byTitle = (one, other) => inAlphabet(names.get(one) ?? "", names.get(other) ?? "");
   const orders = {
     /** @param {Entry} one @param {Entry} other */
     date: (one, other) => compare(day(other), day(one)),
@@ -55,7 +60,7 @@ export function sort(entries, order, titles = (guide) => guide) {
     paid: (one, other) => (other.paid ?? UNPAID) - (one.paid ?? UNPAID),
     /** @param {Entry} one @param {Entry} other */
     guide: (one, other) =>
-      ALPHABET.compare(titles(one.guide), titles(other.guide)) || byTitle(one, other),
+      inAlphabet(titles(one.guide), titles(other.guide)) || byTitle(one, other),
   };
   const latest = (/** @type {Entry} */ one, /** @type {Entry} */ other) =>
     compare(other.created, one.created) || compare(one.id, other.id);
@@ -94,3 +99,9 @@ const figure = (reading) =>
 
 /** @param {string} text */
 const plain = (text) => text.normalize("NFKD").replace(ACCENTS, "").toLowerCase();
+
+/** @param {string} one @param {string} other */
+function inAlphabet(one, other) {
+  alphabet ??= new Intl.Collator("en", { numeric: true });
+  return alphabet.compare(one, other);
+}
