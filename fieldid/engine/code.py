@@ -5,6 +5,7 @@ Model page: "code". What they should read is in `layout`.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Code, Field, layouts
@@ -211,6 +212,7 @@ def character(alphabet: Sequence[str], a: str, o: str, m: float) -> float:
     return m * pull[a] / sum(pull.values())
 
 
+@cache
 def _alike(o: str) -> str:
     """The characters that are easily taken for `o`, with itself.
 

@@ -1,7 +1,7 @@
 /** Work that lets the browser paint first. */
 
 /** In ms, after which whoever taps would notice that the page is busy. */
-const LONG = 8;
+const LONG = 4;
 let rested = 0;
 
 /** Lets the browser paint, and answer a tap, where work has gone on for long. */

@@ -288,10 +288,19 @@ export function character(alphabet, a, o, m) {
   return (m * (alike.includes(a) ? LOOK_ALIKE : 1)) / total;
 }
 
+/** What each character is easily taken for. @type {Map<string, string>} */
+const _taken = new Map();
+
 /**
  * The characters that are easily taken for `o`, with itself.
  * @param {string} o
  */
 function _alike(o) {
-  return LOOK_ALIKES.filter((group) => group.includes(o)).join("");
+  const known = _taken.get(o);
+  if (known !== undefined) {
+    return known;
+  }
+  const alike = LOOK_ALIKES.filter((group) => group.includes(o)).join("");
+  _taken.set(o, alike);
+  return alike;
 }
