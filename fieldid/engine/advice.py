@@ -50,11 +50,14 @@ def _reason(tables: Tables, posterior: Weighed, prospect: Prospect) -> str:
     if brackets(tables.guide):
         return f"leaves about {percent(2**-prospect.bits)} of the years open"
     rivals = ranked(posterior.years)[:RIVALS]
-    pairs = combinations(sorted(rivals), 2)
-    i, j = max(
+    # The first pair can nearly always be told apart, so the others need no look.
+    pairs = sorted(
+        combinations(sorted(rivals), 2),
+        key=lambda pair: -round9(between(prospect.rows, *pair)),
+    )
+    i, j = next(
         (pair for pair in pairs if separates(tables, prospect, *pair)),
-        key=lambda pair: round9(between(prospect.rows, *pair)),
-        default=(rivals[0], rivals[0]),
+        (rivals[0], rivals[0]),
     )
     years = tables.guide.years
     if i == j:

@@ -3,7 +3,7 @@
 import { WORTHWHILE, between, separates } from "./gain.js";
 import { ranked } from "./one.js";
 import { brackets } from "./range.js";
-import { largest, pairs, round9 } from "./special.js";
+import { pairs, round9 } from "./special.js";
 import { called, figure, percent } from "./words.js";
 
 /** @import { Weighed } from "./claim.js" */
@@ -65,12 +65,15 @@ function _reason(tables, posterior, prospect) {
     return `leaves about ${percent(2 ** -prospect.bits)} of the years open`;
   }
   const rivals = ranked(posterior.years).slice(0, RIVALS);
-  const told = pairs([...rivals].sort((a, b) => a - b)).filter((pair) =>
-    separates(tables, prospect, ...pair),
-  );
-  const [i, j] = largest(told, (pair) =>
-    round9(between(prospect.rows, ...pair)),
-  ) ?? [rivals[0], rivals[0]];
+  const weighed = pairs([...rivals].sort((a, b) => a - b)).map((pair) => ({
+    pair,
+    bits: round9(between(prospect.rows, ...pair)),
+  }));
+  // The first pair can nearly always be told apart, so the others need no look.
+  const told = weighed
+    .sort((a, b) => b.bits - a.bits)
+    .find(({ pair }) => separates(tables, prospect, ...pair));
+  const [i, j] = told?.pair ?? [rivals[0], rivals[0]];
   const years = tables.guide.years;
   if (i === j) {
     return `tells ${years[i].year} from anything else`;
