@@ -20,7 +20,6 @@ MODULES = sorted(path.stem for path in PYTHON.glob("*.py") if path.stem != "__in
 # What one language has of its own, or lets stand without a name.
 SCRIPT_ALONE = {
     "bag": {"_kept"},  # a phone judges again after every tap
-    "code": {"_taken"},  # Python has its own way to keep what a function gave
     "flags": {"flag", "_raised"},  # in Python the records make themselves
     # In Python guides are read from TOML, and Number is no type of the language.
     "guide": {"unpack", "_frozen", "Counted"},

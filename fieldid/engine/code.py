@@ -5,7 +5,6 @@ Model page: "code". What they should read is in `layout`.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Clue, Code, Field, layouts
@@ -37,6 +36,11 @@ LOOK_ALIKES = (
     "PR",
     "KX",
 )
+ALIKE = {
+    a: "".join(group for group in LOOK_ALIKES if a in group)
+    for a in "".join(LOOK_ALIKES)
+}
+"""The characters that each is easily taken for, with itself."""
 LOOK_ALIKE = 5.0
 UNREADABLE = "?"
 NO_MODEL = 0
@@ -207,16 +211,6 @@ def character(alphabet: Sequence[str], a: str, o: str, m: float) -> float:
         return 1.0
     if a == o:
         return 1 - m
-    alike = _alike(o)
+    alike = ALIKE.get(o, "")
     pull = {b: LOOK_ALIKE if b in alike else 1.0 for b in alphabet if b != o}
     return m * pull[a] / sum(pull.values())
-
-
-@cache
-def _alike(o: str) -> str:
-    """The characters that are easily taken for `o`, with itself.
-
-    >>> _alike("Q")
-    '0OQDC9GQ'
-    """
-    return "".join(group for group in LOOK_ALIKES if o in group)

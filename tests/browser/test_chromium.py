@@ -20,6 +20,7 @@ from steps import (
     status,
     tap,
     tap_first,
+    until,
 )
 
 SMALL = (320, 568)
@@ -235,5 +236,5 @@ def test_start_before_the_app_is_there_is_not_lost(script, standing, visit):
     page.locator(f"[data-guide-card={TRIED}] [data-act=start]").click()
     expect(page.locator("label.answer")).to_have_count(0)
 
-    held[0].continue_()
+    until(page, lambda: held)[0].continue_()
     expect(page.locator("label.answer").first).to_be_visible()

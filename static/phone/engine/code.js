@@ -30,6 +30,18 @@ export const LOOK_ALIKES = Object.freeze([
   "PR",
   "KX",
 ]);
+/**
+ * The characters that each is easily taken for, with itself.
+ * @type {Record<string, string>}
+ */
+export const ALIKE = Object.freeze(
+  Object.fromEntries(
+    [...LOOK_ALIKES.join("")].map((a) => [
+      a,
+      LOOK_ALIKES.filter((group) => group.includes(a)).join(""),
+    ]),
+  ),
+);
 export const LOOK_ALIKE = 5;
 export const UNREADABLE = "?";
 /** The model year of a month in which marks were given to all. */
@@ -278,7 +290,7 @@ export function character(alphabet, a, o, m) {
   if (a === o) {
     return 1 - m;
   }
-  const alike = _alike(o);
+  const alike = ALIKE[o] ?? "";
   let total = 0;
   for (const b of alphabet) {
     if (b !== o) {
@@ -286,21 +298,4 @@ export function character(alphabet, a, o, m) {
     }
   }
   return (m * (alike.includes(a) ? LOOK_ALIKE : 1)) / total;
-}
-
-/** What each character is easily taken for. @type {Map<string, string>} */
-const _taken = new Map();
-
-/**
- * The characters that are easily taken for `o`, with itself.
- * @param {string} o
- */
-function _alike(o) {
-  const known = _taken.get(o);
-  if (known !== undefined) {
-    return known;
-  }
-  const alike = LOOK_ALIKES.filter((group) => group.includes(o)).join("");
-  _taken.set(o, alike);
-  return alike;
 }
