@@ -96,13 +96,14 @@ export function followBar() {
 /** @param {string} screen @param {any} data @param {boolean} arriving */
 function drawFind(screen, data, arriving) {
   const root = screenOf(screen);
-  // Whoever arrives has the focus on the heading anyway. A browser that loses what has the
-  // focus works out all styles at once; there are fewer of them before anything is drawn.
   if (arriving) {
+    // Whoever arrives has the focus on the heading anyway. When what has the focus is taken
+    // away a browser works out all styles, and there are fewest before anything is drawn.
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
     DRAWN[screen](root, data);
+  } else {
+    keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
   }
-  else keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
   const name = at("[data-guide-name]");
   if (name.textContent !== data.guide.title) name.textContent = data.guide.title;
   at("[data-invented]").hidden = !data.guide.fiction;

@@ -42,7 +42,7 @@ export function drawRibbon(figure, verdict) {
   rise(figure, verdict);
 }
 
-/** @param {HTMLElement} figure @param {Verdict} verdict */
+/** Gives each column its height and its year. @param {HTMLElement} figure @param {Verdict} verdict */
 function rise(figure, verdict) {
   const years = verdict.model_years;
   const shares = [...years.map(([, p]) => p), verdict.outside];
@@ -51,8 +51,8 @@ function rise(figure, verdict) {
   shares.forEach((p, i) => {
     const made = /** @type {HTMLElement} */ (figure.children[i]);
     made.classList.toggle("ribbon__column--lead", first <= i && i <= last);
-    const rise = /** @type {HTMLElement} */ (made.firstElementChild);
-    rise.style.setProperty("--p", (p / full).toFixed(4));
+    const filled = /** @type {HTMLElement} */ (made.firstElementChild);
+    filled.style.setProperty("--p", (p / full).toFixed(4));
   });
   labels(figure, years, first < years.length ? [first, last] : []);
   set(figure, { "aria-label": spoken(verdict) });
