@@ -99,7 +99,8 @@ function drawFind(screen, data, arriving) {
   if (arriving) {
     // Whoever arrives has the focus on the heading anyway. When what has the focus is taken
     // away a browser works out all styles, and there are fewest before anything is drawn.
-    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    const held = document.activeElement;
+    if (held instanceof HTMLElement && root.contains(held)) held.blur();
     DRAWN[screen](root, data);
   } else {
     keepingFocus(root, () => DRAWN[screen](root, data), FALLBACK);
