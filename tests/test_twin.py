@@ -24,7 +24,9 @@ SCRIPT_ALONE = {
     # In Python guides are read from TOML, and Number is no type of the language.
     "guide": {"unpack", "_frozen", "Counted"},
     "layout": {"_place"},  # arrays are no keys of a Map
-    "prepare": {"preparing"},  # a phone answers taps between two clues
+    # A phone answers taps between two steps.
+    "judge": {"judging"},
+    "prepare": {"ended", "preparing"},
     "special": {"sum", "largest", "pairs"},  # sum, max with a key, combinations
     "standing": {"_stood", "_parted", "_strayed"},  # kept from tap to tap
     "value": {"_same", "_alike"},  # lists are equal by themselves in Python
@@ -36,7 +38,7 @@ _NAMED = re.compile(
     r"|@typedef \{(?:[^{}]|\{[^{}]*\})*\} (\w+)",
     re.MULTILINE,
 )
-_DOC = r"/\*\*((?:(?!\*/).)*)\*/\n(?:export )?function %s\("
+_DOC = r"/\*\*((?:(?!\*/).)*)\*/\n(?:export )?function\*? %s\("
 
 
 def python(module: str) -> ast.Module:
@@ -134,7 +136,7 @@ def test_functions_take_the_same(module):
     """Keywords come as one object in JavaScript, named in the same order."""
     for function in functions(module):
         ours = [a.arg for a in (*function.args.args, *function.args.kwonlyargs)]
-        head = re.search(rf"function {function.name}\(([^)]*)\)", script(module))
+        head = re.search(rf"function\*? {function.name}\(([^)]*)\)", script(module))
         theirs = re.findall(r"(\w+)(?= ?[,}\]]| =|$)", head[1]) if head else []
 
         assert [name for name in theirs if name != "false"] == ours, function.name

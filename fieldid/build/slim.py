@@ -51,7 +51,8 @@ def slim(path: str, body: bytes) -> bytes:
     elif path.endswith(".css"):
         text = _close(text)
     elif path.endswith(".html"):
-        text = _ENDED.sub(r"\1/>", text)
+        # Values stand in double quotes, where an apostrophe is one sign.
+        text = _ENDED.sub(r"\1/>", text).replace("&#39;", "'")
     return text.encode()
 
 

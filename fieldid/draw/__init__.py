@@ -3,7 +3,7 @@
 from fieldid.draw.nodes import Node, svg
 from fieldid.draw.owned import owned
 from fieldid.draw.pictures import SHAPES, Picture, node, problems
-from fieldid.draw.scenes import SCENES, scene
+from fieldid.draw.scenes import SCENES, scene, still
 from fieldid.draw.shared import shared
 from fieldid.draw.swatches import SWATCHES, swatches
 
@@ -18,6 +18,7 @@ __all__ = [
     "problems",
     "scene",
     "shared",
+    "still",
     "svg",
     "swatches",
 ]

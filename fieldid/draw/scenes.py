@@ -1,6 +1,6 @@
 """The whole object as a line drawing, in which each place to look can be lit."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable, Iterator
 
 from fieldid.draw.iron import iron
 from fieldid.draw.nodes import Node
@@ -24,6 +24,14 @@ def scene(name: str, *, lit: Collection[str] = ()) -> Node:
     return _lighted(_DRAWN[name], lit)
 
 
+def still(name: str) -> Node:
+    """The drawing of a known scene where nothing is ever lit: its spots go, and what
+    they hold stays where it is.
+    """
+    tag, attributes, children = _DRAWN[name]
+    return tag, attributes, tuple(_spotless(children))
+
+
 def spots(node: Node | str) -> tuple[str, ...]:
     """The names of the places in a drawing that can be lit, in drawing order."""
     if isinstance(node, str):
@@ -45,6 +53,19 @@ def _lighted(node: Node, lit: Collection[str]) -> Node:
             for child in children
         ),
     )
+
+
+def _spotless(nodes: Iterable[Node | str]) -> Iterator[Node | str]:
+    for node in nodes:
+        if isinstance(node, str):
+            yield node
+            continue
+        name, attributes, children = node
+        inner = tuple(_spotless(children))
+        if dict(attributes).get("class") == SPOT:
+            yield from inner
+        else:
+            yield name, attributes, inner
 
 
 SCENES: dict[str, tuple[str, ...]] = {

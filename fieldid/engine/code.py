@@ -67,6 +67,12 @@ class CodeTable:
     clean: tuple[Likelihood, ...]
 
 
+Read = dict[tuple[int, str], Vector]
+"""What each text in a field tells of the texts that should be there: many clean
+readings have the same one.
+"""
+
+
 def code_table(clue: Clue, kind: Code, cells: tuple[Cell, ...]) -> CodeTable:
     """The table of a code clue."""
     made = kind.means == "made"
@@ -83,13 +89,16 @@ def code_table(clue: Clue, kind: Code, cells: tuple[Cell, ...]) -> CodeTable:
         (),
     )
     readings = clean_of(bare.layouts, UNREADABLE)
-    clean = tuple(_likelihood(bare, reading, of) for reading, of in readings)
+    read: list[Read] = [{} for _ in known]
+    clean = tuple(_likelihood(bare, reading, of, read) for reading, of in readings)
     return replace(bare, clean=clean)
 
 
 def code_likelihood(table: CodeTable, reading: str) -> Likelihood:
     """Likelihood of a reading that fits one of the code's layouts, or several."""
-    return _likelihood(table, reading, range(len(table.layouts)))
+    places = range(len(table.layouts))
+    read: list[Read] = [{} for _ in places]
+    return _likelihood(table, reading, places, read)
 
 
 def code_dates(table: CodeTable, spread: Vector, start: int) -> Vector:
@@ -105,15 +114,19 @@ def code_dates(table: CodeTable, spread: Vector, start: int) -> Vector:
     return on_later(dates[::-1], staying(12 * table.code.lag))[::-1]
 
 
-def _likelihood(table: CodeTable, reading: str, of: Sequence[int]) -> Likelihood:
-    """Likelihood of a reading of one of the layouts at some places."""
+def _likelihood(
+    table: CodeTable, reading: str, of: Sequence[int], read: Sequence[Read]
+) -> Likelihood:
+    """Likelihood of a reading of one of the layouts at some places; `read` has what is
+    known of each layout's fields.
+    """
     m = table.misread
     by_date = [0.0] * len(table.weights[0])
     out = 0.0
     for place in of:
         layout, weights = table.layouts[place], table.weights[place]
         if fits(reading, layout.fields, UNREADABLE):
-            uniform, by_row = _layout(layout, reading, m)
+            uniform, by_row = _layout(layout, reading, m, read[place])
             by_date = [
                 x + w * by_row[k]
                 for x, w, k in zip(by_date, weights, layout.which, strict=True)
@@ -148,17 +161,22 @@ def _which(
     return tuple(max(cell.t - dates[0].t, -1) for cell in cells)
 
 
-def _layout(layout: LayoutTable, reading: str, m: float) -> tuple[float, Vector]:
+def _layout(
+    layout: LayoutTable, reading: str, m: float, read: Read
+) -> tuple[float, Vector]:
     """Probability of a reading laid out so: drawn by lot, and for each row."""
     out = 1.0
     start = 0
     by_field = []
-    for field, texts in zip(layout.fields, layout.texts, strict=True):
+    for f, field in enumerate(layout.fields):
         text = reading[start : start + field.width]
         start += field.width
         uniform = _uniform(field, text)
+        if (f, text) not in read:
+            texts = layout.texts[f]
+            read[f, text] = [_field(field, text, t, uniform, m) for t in texts]
         out *= uniform
-        by_field.append([_field(field, text, right, uniform, m) for right in texts])
+        by_field.append(read[f, text])
     return out, [_row(row, by_field, out) for row in layout.rows]
 
 

@@ -251,9 +251,9 @@ def common() -> dict[str, object]:
     }
 
 
-def picture(guide: Guide, *lit: str) -> Markup:
-    """The guide's object, drawn, with the places that clues are at lit."""
-    return drawn(draw.scene(guide.drawing, lit=lit))
+def picture(guide: Guide) -> Markup:
+    """The guide's object, drawn to be recognised."""
+    return drawn(draw.still(guide.drawing))
 
 
 def card_page(guide: Guide, *, styles: str = "") -> str:

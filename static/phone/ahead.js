@@ -3,8 +3,9 @@
  * out already, so that a tap has only to show it.
  */
 
-import { breath, painted } from "./breath.js";
-import { laid } from "./desk.js";
+import { paced, painted } from "./breath.js";
+import { laying } from "./desk.js";
+import { ended } from "./engine/index.js";
 import { answered } from "./steps.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
@@ -24,8 +25,12 @@ const foreseen = new Map();
  */
 export function led(desk, question, answer) {
   const known = desk === from && foreseen.get(keyOf(question, answer));
-  return known || laid(desk, answered(desk.session, question, answer, desk.guide));
+  return known || ended(leading(desk, question, answer));
 }
+
+/** @param {Desk} desk @param {Question} question @param {Taken} answer */
+const leading = (desk, question, answer) =>
+  laying(desk, answered(desk.session, question, answer, desk.guide));
 
 /**
  * Works out where each answer to a question leads, once it is painted and piece by piece;
@@ -38,9 +43,11 @@ export async function foresee(desk, question) {
   shown = question;
   await painted();
   for (const answer of answers(desk, question)) {
-    await breath();
+    const key = keyOf(question, answer);
+    if (foreseen.has(key)) continue;
+    const next = await paced(leading(desk, question, answer));
     if (question !== shown) return;
-    foreseen.set(keyOf(question, answer), led(desk, question, answer));
+    foreseen.set(key, next);
   }
 }
 

@@ -11,5 +11,18 @@ export async function breath() {
   rested = performance.now();
 }
 
+/**
+ * What steps come to, with a breath between them.
+ * @template T
+ * @param {Generator<void, T, void>} steps
+ */
+export async function paced(steps) {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    await breath();
+  }
+}
+
 /** Resolves when what was drawn until now is painted. */
 export const painted = () => new Promise((go) => requestAnimationFrame(() => setTimeout(go)));

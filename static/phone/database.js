@@ -11,7 +11,6 @@ const PATIENCE = 5000;
 
 export const DRAFTS = "drafts";
 export const ASIDE = "aside";
-export const PROBE = "probe";
 export const ENTRIES = "entries";
 export const PHOTOS = "photos";
 export const SETTINGS = "settings";
@@ -28,7 +27,6 @@ const STEPS = [
     // A draft of a newer format has a place of its own: it is never written over.
     db.createObjectStore(DRAFTS, { keyPath: ["guide", "format"] });
     db.createObjectStore(ASIDE, { autoIncrement: true });
-    db.createObjectStore(PROBE);
   },
   (db) => {
     db.createObjectStore(ENTRIES, { keyPath: "id" });

@@ -1,7 +1,7 @@
 /** What lies open: a guide, the session with it, and all that follows from the two. */
 
 import { WORTHWHILE } from "./engine/gain.js";
-import { judge } from "./engine/index.js";
+import { ended, judging } from "./engine/index.js";
 import { WHICH } from "./routes.js";
 import { ALL, isSet, placeOf, targets } from "./scope.js";
 import { find } from "./session.js";
@@ -42,13 +42,21 @@ const JUDGED = /** @type {const} */ (["items", "claim", "away", "without", "phot
  * @param {Session} session
  * @returns {Desk}
  */
-export function laid(before, session) {
+export const laid = (before, session) => ended(laying(before, session));
+
+/**
+ * The same step by step, so that a page can answer in between.
+ * @param {Opened | Desk} before
+ * @param {Session} session
+ * @returns {Generator<void, Desk, void>}
+ */
+export function* laying(before, session) {
   if ("session" in before && JUDGED.every((key) => before.session[key] === session[key]))
     return { ...before, session };
   const { guide, tables, stamp } = before;
   const found = find(session, guide);
   const { away, without, photos } = session;
-  const verdict = judge(tables, found, { away, without, photos });
+  const verdict = yield* judging(tables, found, { away, without, photos });
   const nexts = verdict.next.filter(({ bits }) => bits >= WORTHWHILE);
   return { guide, tables, stamp, session, find: found, verdict, nexts };
 }

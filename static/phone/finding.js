@@ -5,8 +5,8 @@
  */
 
 import { foresee, led } from "./ahead.js";
-import { breath } from "./breath.js";
-import { alone, asked, laid } from "./desk.js";
+import { breath, paced } from "./breath.js";
+import { alone, asked, laid, laying } from "./desk.js";
 import { failed, say } from "./failing.js";
 import { furnish } from "./furnish.js";
 import { guestIds } from "./guests/known.js";
@@ -14,7 +14,7 @@ import { keep, last as lastOpen, rememberLast, taken } from "./keeping.js";
 import { addMembers, pick, rename } from "./members.js";
 import { isLater, needsFind, route, toClue, TO_REST, toStart } from "./routes.js";
 import { ALL, isSet, isTouched, reading } from "./scope.js";
-import { drawScreen, followBar } from "./screens.js";
+import { drawScreen, followFrame } from "./screens.js";
 import { letter, startSeller } from "./seller.js";
 import * as session from "./session.js";
 import { opened, ShelfError } from "./shelf.js";
@@ -346,11 +346,12 @@ async function changed(id, card) {
 /** Takes up what lies open with these guides. @param {string[]} guides */
 async function takeUp(guides) {
   for (const { shelved, session: kept, lost } of await taken(guides, failed)) {
+    await breath();
+    const desk = await paced(laying(shelved, kept));
     // Whoever was quick has begun anew meanwhile, and that counts.
     if (desks.has(shelved.guide.id)) continue;
-    desks.set(shelved.guide.id, laid(shelved, kept));
+    desks.set(shelved.guide.id, desk);
     lost.forEach(say);
-    await breath();
   }
   now ??= desks.get(lastOpen() ?? "") ?? null;
 }
@@ -370,7 +371,7 @@ export const keepOpen = async () => now && keep(now);
 export async function start() {
   const { wanted } = document.documentElement.dataset;
   listenAll();
-  followBar();
+  followFrame();
   last = startLater();
   last.then((guests) => (guests ? arrived("guests") : undefined)).catch(failed);
   draw();

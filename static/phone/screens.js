@@ -85,12 +85,23 @@ export function drawScreen(screen, data, arriving) {
   if (arriving) arrive(screen);
 }
 
-/** Leaves as much room at the end of the page as the bar covers, whatever its words take. */
-export function followBar() {
-  const room = (/** @type {number} */ high) =>
-    document.documentElement.style.setProperty("--covered", `${high}px`);
+/**
+ * Leaves as much room at the end of the page as the bar covers, whatever its words take,
+ * and lets a crowded frame scroll away. Asked while a screen is drawn, how high they are
+ * would have the page laid out then.
+ */
+export function followFrame() {
+  const lead = at("[data-lead]");
   const bar = at("[data-bar]");
-  new ResizeObserver(() => room(bar.offsetHeight)).observe(bar);
+  const { documentElement, body } = document;
+  const follow = () => {
+    const high = bar.offsetHeight;
+    for (const { style } of [documentElement, body]) style.setProperty("--covered", `${high}px`);
+    body.classList.toggle("crowded", lead.offsetHeight + high > MOST_FRAME * window.innerHeight);
+  };
+  const watching = new ResizeObserver(follow);
+  watching.observe(lead);
+  watching.observe(bar);
 }
 
 /** @param {string} screen @param {any} data @param {boolean} arriving */
@@ -113,10 +124,6 @@ function drawFind(screen, data, arriving) {
   const row = at("[data-row]");
   keepingFocus(row, () => drawRow(row, { screen, ...data }), "[aria-pressed=true]");
   keepingFocus(at("[data-bar]"), () => drawBar(at("[data-bar]"), { screen, ...data }));
-  // In a crowded frame the bar is higher than it would be by itself.
-  document.body.classList.remove("crowded");
-  const frame = at("[data-lead]").offsetHeight + at("[data-bar]").offsetHeight;
-  document.body.classList.toggle("crowded", frame > MOST_FRAME * window.innerHeight);
 }
 
 /** Brings the screen's top into view and its heading into focus. @param {string} screen */

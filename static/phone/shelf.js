@@ -1,6 +1,6 @@
 /** The guides of this bundle: fetched, unpacked and prepared once each. */
 
-import { breath } from "./breath.js";
+import { breath, paced } from "./breath.js";
 import { preparing, unpack } from "./engine/index.js";
 
 /** @typedef {import("./engine/guide.js").Picture} Picture */
@@ -80,13 +80,9 @@ async function open(id) {
   const text = brought ?? (await ownText(id));
   try {
     const guide = /** @type {Guide} */ (unpack({ ...JSON.parse(text), given: brought !== undefined }));
-    const steps = preparing(guide);
-    let step = steps.next();
-    while (!step.done) {
-      await breath();
-      step = steps.next();
-    }
-    return { guide, tables: step.value, stamp: fingerprint(text) };
+    const tables = await paced(preparing(guide));
+    await breath();
+    return { guide, tables, stamp: fingerprint(text) };
   } catch (error) {
     const { message } = /** @type {Error} */ (error);
     throw new ShelfError(`${sentence(message)} Other guides and your drafts are not touched.`);

@@ -7,7 +7,6 @@ export const LOST = ["InvalidStateError", "AbortError", "UnknownError"];
 const REASONS = new Map([
   ["Absent", "this browser has no storage for pages"],
   ["Blocked", "another page of this app holds an older storage open: close that page"],
-  ["Forgetful", "what was kept did not come back"],
   ["SecurityError", "this browser forbids pages to keep anything"],
   ["TimeoutError", "the storage does not answer"],
   ...LOST.map(

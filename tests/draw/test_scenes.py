@@ -2,7 +2,7 @@
 
 import pytest
 
-from fieldid.draw import SCENES, scene, svg
+from fieldid.draw import SCENES, scene, still, svg
 
 PLACES = [(name, spot) for name, spots in SCENES.items() for spot in spots]
 LIT = "drawing__spot drawing__spot--lit"
@@ -36,3 +36,25 @@ def test_lighting_changes_classes_alone(name, spot):
 
 def test_spots_are_named_once():
     assert all(len(set(spots)) == len(spots) for spots in SCENES.values())
+
+
+def shapes(drawn, around=()):
+    """What is drawn in order, each with the groups around it that move or ink it."""
+    if isinstance(drawn, str):
+        return [(around, drawn)]
+    name, attributes, children = drawn
+    own = tuple(each for each in attributes if each[0] not in ("class", "data-spot"))
+    if name != "g":
+        around = (*around, (name, attributes))
+    elif own:
+        around = (*around, own)
+    alone = [] if children else [around]
+    return alone + [each for child in children for each in shapes(child, around)]
+
+
+@pytest.mark.parametrize("name", SCENES)
+def test_what_is_never_lit_looks_the_same_without_spots(name):
+    drawn = still(name)
+
+    assert shapes(drawn) == shapes(scene(name))
+    assert "spot" not in svg(drawn)

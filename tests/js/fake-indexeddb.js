@@ -4,8 +4,8 @@
 
 /**
  * A factory whose `faults` are spent one by one: `open` takes an error's name,
- * "silent", "late" (waits for `answerLate`) or "throw"; `put` an error's name, "forget"
- * or "throw" (refuses at once, as a full disk may); `commit` an error's name, "quiet"
+ * "silent", "late" (waits for `answerLate`) or "throw"; `put` an error's name or
+ * "throw" (refuses at once, as a full disk may); `commit` an error's name, "quiet"
  * (breaks off without an error) or "never" (never ends); `transaction` and `delete` an
  * error's name. Null is no fault.
  */
@@ -164,7 +164,6 @@ function objectStore(store, { ask, mode, faults }) {
     const place = keyed(path);
     const fault = faults.put.shift();
     if (fault === "throw") throw new DOMException("full", "QuotaExceededError");
-    if (fault === "forget") return ask(() => path);
     return ask(() => void store.rows.set(place, row) ?? path, fault);
   };
   const all = (fits) => structuredClone([...store.rows.values()].filter(fits));

@@ -34,21 +34,12 @@ test("drafts are kept, one a guide", async () => {
   assert.deepEqual(await again.loadDrafts(), [{ ...irons, stamp: "c" }, reels]);
 });
 
-test("a dropped draft is gone, others stay", async () => {
-  const { store } = setUp();
-  await store.saveDraft(irons);
-  await store.saveDraft(reels);
-  await store.dropDraft("irons");
-
-  assert.deepEqual(await store.loadDrafts(), [reels]);
-});
-
-test("a newer format is neither written over nor dropped", async () => {
+test("a newer format is neither written over nor set aside", async () => {
   const { store } = setUp();
   const newer = { format: FORMAT + 1, guide: "irons", anything: true };
   await store.saveDraft(newer);
   await store.saveDraft(irons);
-  await store.dropDraft("irons");
+  await store.setAside(irons);
 
   assert.deepEqual(await store.loadDrafts(), [newer]);
 });
@@ -78,15 +69,15 @@ test("a draft is set aside wholly or not", async () => {
 test("what is written is on the disk", async () => {
   const { idb, store } = setUp();
   await store.saveDraft(irons);
-  await store.dropDraft("irons");
-  await store.health();
+  await store.saveDraft(reels);
+  await store.setAside(irons);
 
   assert.deepEqual(idb.log.durability, ["strict", "strict", "strict"]);
 });
 
 test("one connection serves everything", async () => {
   const { idb, store } = setUp();
-  await Promise.all([store.saveDraft(irons), store.loadDrafts(), store.health()]);
+  await Promise.all([store.saveDraft(irons), store.loadDrafts(), store.setAside(reels)]);
 
   assert.equal(idb.log.opened, 1);
 });
@@ -226,7 +217,6 @@ test("drafts of a newer store can be read", async () => {
 
   assert.deepEqual(await store.loadDrafts(), [irons]);
   await assert.rejects(store.saveDraft(reels), /written by a newer version/);
-  assert.equal((await store.health()).works, false);
 });
 
 test("a store of the first version keeps its drafts", async () => {
@@ -253,14 +243,14 @@ test("a request that fails is no wait without end", async () => {
   const { idb } = setUp();
   const seen = [];
   idb.faults.put.push("DataError");
-  const work = ([probe]) =>
-    asked(probe.put("kept", 0)).catch(({ name }) => {
+  const work = ([aside]) =>
+    asked(aside.put("kept")).catch(({ name }) => {
       seen.push(name);
       throw new RangeError("of our own");
     });
 
   // What the transaction broke off for counts, not what followed.
-  await assert.rejects(databaseIn(() => idb).within("readwrite", ["probe"], work), {
+  await assert.rejects(databaseIn(() => idb).within("readwrite", ["aside"], work), {
     name: "DataError",
   });
   assert.deepEqual(seen, ["DataError"]);
@@ -300,7 +290,6 @@ test("this very page has no storage", async () => {
   const why = "this browser has no storage for pages";
 
   await assert.rejects(phone.saveDraft(irons), nothing(why));
-  assert.equal((await phone.health()).works, false);
 });
 
 test("forbidden storage is said", async () => {
@@ -320,31 +309,6 @@ test("what is no draft is refused", async () => {
 
   await assert.rejects(store.saveDraft({}), nothing("DataError: not a key"));
   assert.deepEqual(await store.loadDrafts(), []);
-});
-
-test("a healthy store works and stays empty", async () => {
-  const { idb, store } = setUp();
-
-  assert.deepEqual(await store.health(), { works: true, why: "" });
-  assert.deepEqual(await keptIn(idb, "probe"), []);
-});
-
-test("a sick store says why", async () => {
-  const { idb, store } = setUp();
-  idb.faults.put.push("QuotaExceededError");
-  const { works, why } = await store.health();
-
-  assert.equal(works, false);
-  assert.match(why, /^The storage of this phone is full/);
-});
-
-test("a store that forgets is sick", async () => {
-  const { idb, store } = setUp();
-  idb.faults.put.push("forget");
-  const { works, why } = await store.health();
-
-  assert.equal(works, false);
-  assert.match(why, /what was kept did not come back/);
 });
 
 /** What the app's first version made, with a draft in it. */

@@ -70,7 +70,11 @@ export function choice_likelihood(table, a) {
  * @param {string | null} member
  */
 export function weight(option, cell, member) {
-  return Math.max(0, ...option.seen.map((span) => _covers(span, cell, member)));
+  let most = 0;
+  for (const span of option.seen) {
+    most = Math.max(most, _covers(span, cell, member));
+  }
+  return most;
 }
 
 /**

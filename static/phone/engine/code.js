@@ -67,6 +67,12 @@ export const NO_MODEL = 0;
  */
 
 /**
+ * What each text in a field tells of the texts that should be there: many clean
+ * readings have the same one.
+ * @typedef {Map<string, Vector>} Read
+ */
+
+/**
  * The table of a code clue.
  * @param {Clue} clue
  * @param {Code} kind
@@ -90,7 +96,8 @@ export function code_table(clue, kind, cells) {
     clean: [],
   };
   const readings = clean_of(bare.layouts, UNREADABLE);
-  const clean = readings.map(([reading, of]) => _likelihood(bare, reading, of));
+  const read = known.map(() => new Map());
+  const clean = readings.map(([reading, of]) => _likelihood(bare, reading, of, read));
   return Object.freeze({ ...bare, clean });
 }
 
@@ -101,7 +108,9 @@ export function code_table(clue, kind, cells) {
  * @returns {Likelihood}
  */
 export function code_likelihood(table, reading) {
-  return _likelihood(table, reading, [...table.layouts.keys()]);
+  const places = [...table.layouts.keys()];
+  const read = places.map(() => new Map());
+  return _likelihood(table, reading, places, read);
 }
 
 /**
@@ -127,13 +136,15 @@ export function code_dates(table, spread, start) {
 }
 
 /**
- * Likelihood of a reading of one of the layouts at some places.
+ * Likelihood of a reading of one of the layouts at some places; `read` has what is
+ * known of each layout's fields.
  * @param {CodeTable} table
  * @param {string} reading
  * @param {readonly number[]} of
+ * @param {readonly Read[]} read
  * @returns {Likelihood}
  */
-function _likelihood(table, reading, of) {
+function _likelihood(table, reading, of, read) {
   const m = table.misread;
   const by_date = Array(table.weights[0].length).fill(0);
   let out = 0;
@@ -141,7 +152,7 @@ function _likelihood(table, reading, of) {
     const layout = table.layouts[place];
     const weights = table.weights[place];
     if (fits(reading, layout.fields, UNREADABLE)) {
-      const [uniform, by_row] = _layout(layout, reading, m);
+      const [uniform, by_row] = _layout(layout, reading, m, read[place]);
       for (let d = 0; d < by_date.length; d++) {
         by_date[d] += weights[d] * by_row[layout.which[d]];
       }
@@ -195,9 +206,10 @@ function _which(kind, cells, dates) {
  * @param {LayoutTable} layout
  * @param {string} reading
  * @param {number} m
+ * @param {Read} read
  * @returns {[number, Vector]}
  */
-function _layout(layout, reading, m) {
+function _layout(layout, reading, m, read) {
   const characters = [...reading];
   let out = 1;
   let start = 0;
@@ -207,10 +219,13 @@ function _layout(layout, reading, m) {
     const text = characters.slice(start, start + field.width);
     start += field.width;
     const uniform = _uniform(field, text);
+    const place = `${f} ${text.join("")}`;
+    const likes =
+      read.get(place) ??
+      layout.texts[f].map((right) => _field(field, text, right, uniform, m));
+    read.set(place, likes);
     out *= uniform;
-    by_field.push(
-      layout.texts[f].map((right) => _field(field, text, right, uniform, m)),
-    );
+    by_field.push(likes);
   }
   return [out, layout.rows.map((row) => _row(row, by_field, out))];
 }
@@ -227,10 +242,12 @@ function _row(row, by_field, out) {
     return out;
   }
   let total = 0;
-  for (const [share, places] of row) {
-    let product = share;
-    for (const [f, likes] of by_field.entries()) {
-      product *= likes[places[f]];
+  // Asked so often that taking pairs apart would be most of it.
+  for (let i = 0; i < row.length; i++) {
+    const places = row[i][1];
+    let product = row[i][0];
+    for (let f = 0; f < by_field.length; f++) {
+      product *= by_field[f][places[f]];
     }
     total += product;
   }

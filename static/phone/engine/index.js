@@ -8,6 +8,6 @@
  */
 
 export { unpack } from "./guide.js";
-export { judge } from "./judge.js";
-export { prepare, preparing } from "./prepare.js";
+export { judge, judging } from "./judge.js";
+export { ended, prepare, preparing } from "./prepare.js";
 export { message } from "./seller.js";

@@ -6,6 +6,7 @@ import { claim, place } from "./claim.js";
 import { flags } from "./flags.js";
 import { WORTHWHILE, prospects, whatever_is_claimed } from "./gain.js";
 import { ranked, weigh } from "./one.js";
+import { ended } from "./prepare.js";
 import { brackets, ends, lead } from "./range.js";
 import { conflicts, weights } from "./reasons.js";
 import {
@@ -23,7 +24,7 @@ import { set_prospects } from "./setgain.js";
 import { weigh_set } from "./sets.js";
 
 /** @import { Weighed } from "./claim.js" */
-/** @import { Claim, Find, Item, Verdict } from "./find.js" */
+/** @import { Claim, Find, Item, Next, Verdict } from "./find.js" */
 /** @import { Prospect } from "./gain.js" */
 /** @import { Posterior } from "./one.js" */
 /** @import { Tables } from "./prepare.js" */
@@ -43,19 +44,32 @@ export function judge(
   find,
   { away = false, without = [], photos = false } = {},
 ) {
+  return ended(judging(tables, find, { away, without, photos }));
+}
+
+/**
+ * The same step by step, so that a page can answer in between.
+ * @param {Tables} tables
+ * @param {Find} find
+ * @param {{away: boolean, without: readonly string[], photos: boolean}} limits
+ * @returns {Generator<void, Verdict, void>}
+ */
+export function* judging(tables, find, { away, without, photos }) {
   const items = find.items.map((item) => counted(tables, item));
   const claimed = find.claim ? place(tables, find.claim.model_year) : null;
   const limits = { claimed, away, without, photos };
   if (items.length > 1) {
     const whole = weigh_set(tables, items);
+    yield;
     const found = set_prospects(tables, items, whole, limits);
     const told = _case(tables, items, whole, found);
-    return bag(told, whole, _common(told, find.claim));
+    return bag(told, whole, yield* _common(told, find.claim));
   }
   const posterior = weigh(tables, items[0]);
+  yield;
   const found = prospects(tables, items[0], posterior, limits);
   const told = _case(tables, items, posterior, found);
-  return _one(told, posterior, _common(told, find.claim));
+  return _one(told, posterior, yield* _common(told, find.claim));
 }
 
 /**
@@ -98,10 +112,17 @@ function _case(tables, items, posterior, found) {
  * What one object and a set have in common.
  * @param {Case} told
  * @param {Claim | null} said
- * @returns {Verdict}
+ * @returns {Generator<void, Verdict, void>}
  */
-function _common(told, said) {
+function* _common(told, said) {
   const { tables, items, posterior, found, first } = told;
+  /** @type {Next[]} */
+  const next = [];
+  for (const each of found) {
+    yield;
+    next.push(advice(tables, items, posterior, each));
+  }
+  yield;
   const months = _months(tables, posterior);
   return {
     guide: tables.guide.id,
@@ -117,7 +138,7 @@ function _common(told, said) {
     weights: [],
     claim: said ? claim(tables, items, posterior, said) : null,
     flags: [],
-    next: found.map((each) => advice(tables, items, posterior, each)),
+    next,
     exhausted: exhausted(told),
     whole_set: [],
     members: [],

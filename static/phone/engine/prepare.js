@@ -52,16 +52,26 @@ import { forest, worlds } from "./parts.js";
  * @returns {Tables}
  */
 export function prepare(guide) {
-  const steps = preparing(guide);
-  let step = steps.next();
-  while (!step.done) {
-    step = steps.next();
-  }
-  return step.value;
+  return ended(preparing(guide));
 }
 
 /**
- * The same clue by clue, so that a page can answer in between.
+ * What steps come to, all taken at once.
+ * @template T
+ * @param {Generator<void, T, void>} steps
+ * @returns {T}
+ */
+export function ended(steps) {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) {
+      return value;
+    }
+  }
+}
+
+/**
+ * The same step by step, so that a page can answer in between.
  * @param {Guide} guide
  * @returns {Generator<void, Tables, void>}
  */
@@ -73,8 +83,7 @@ export function* preparing(guide) {
   /** @type {(readonly ClueTable[])[]} */
   const by_clue = [];
   for (const clue of guide.clues) {
-    by_clue.push(_by_member(guide, clue, all_cells, members));
-    yield;
+    by_clue.push(yield* _by_member(guide, clue, all_cells, members));
   }
   return Object.freeze({
     guide,
@@ -149,8 +158,9 @@ export function outcomes(table, original, replaced, outside, whole = []) {
  * @param {Clue} clue
  * @param {readonly Cell[]} all_cells
  * @param {readonly (string | null)[]} members
+ * @returns {Generator<void, readonly ClueTable[], void>}
  */
-function _by_member(guide, clue, all_cells, members) {
+function* _by_member(guide, clue, all_cells, members) {
   /** @type {Map<string, ClueTable>} */
   const known = new Map();
   /** @type {ClueTable[]} */
@@ -166,6 +176,7 @@ function _by_member(guide, clue, all_cells, members) {
         : _table(guide, clue, all_cells, member));
     known.set(counts, table);
     found.push(table);
+    yield;
   }
   return found;
 }
