@@ -352,6 +352,7 @@ async function takeUp(guides) {
     if (desks.has(shelved.guide.id)) continue;
     desks.set(shelved.guide.id, desk);
     lost.forEach(say);
+    await breath();
   }
   now ??= desks.get(lastOpen() ?? "") ?? null;
 }

@@ -77,9 +77,9 @@ export const NO_MODEL = 0;
  * @param {Clue} clue
  * @param {Code} kind
  * @param {readonly Cell[]} cells
- * @returns {CodeTable}
+ * @returns {Generator<void, CodeTable, void>}
  */
-export function code_table(clue, kind, cells) {
+export function* code_table(clue, kind, cells) {
   const made = kind.means === "made";
   const dates = made ? cells : _months(kind, cells);
   const known = layouts(kind);
@@ -95,9 +95,13 @@ export function code_table(clue, kind, cells) {
     weights: layout_weights(known, dates, clue.misread, { silent: made ? 1 : 0 }),
     clean: [],
   };
-  const readings = clean_of(bare.layouts, UNREADABLE);
+  yield;
   const read = known.map(() => new Map());
-  const clean = readings.map(([reading, of]) => _likelihood(bare, reading, of, read));
+  const clean = [];
+  for (const [reading, of] of clean_of(bare.layouts, UNREADABLE)) {
+    clean.push(_likelihood(bare, reading, of, read));
+    yield;
+  }
   return Object.freeze({ ...bare, clean });
 }
 

@@ -38,14 +38,18 @@ export const CUTS = 10;
  * @param {Measure} kind
  * @param {readonly Cell[]} cells
  * @param {string | null} member
- * @returns {MeasureTable}
+ * @returns {Generator<void, MeasureTable, void>}
  */
-export function measure_table(clue, kind, cells, member) {
+export function* measure_table(clue, kind, cells, member) {
   const share = Array(kind.sizes.length + 1).fill(0);
   for (const cell of cells) {
     share[_class(kind, cell, null)] += cell.spread;
   }
-  const rows = kind.sizes.map((size) => _steps(kind, size, clue.misread));
+  const rows = [];
+  for (const size of kind.sizes) {
+    rows.push(_steps(kind, size, clue.misread));
+    yield;
+  }
   rows.push(Array(STEPS).fill(1 / STEPS));
   return Object.freeze({
     name: "measure",

@@ -173,7 +173,7 @@ function* _by_member(guide, clue, all_cells, members) {
       known.get(counts) ??
       (found[0]?.name === "measure"
         ? measure_for(found[0], all_cells, member)
-        : _table(guide, clue, all_cells, member));
+        : yield* _table(guide, clue, all_cells, member));
     known.set(counts, table);
     found.push(table);
     yield;
@@ -206,17 +206,17 @@ function _limits(clue) {
  * @param {Clue} clue
  * @param {readonly Cell[]} all_cells
  * @param {string | null} member
- * @returns {ClueTable}
+ * @returns {Generator<void, ClueTable, void>}
  */
-function _table(guide, clue, all_cells, member) {
+function* _table(guide, clue, all_cells, member) {
   const kind = clue.kind;
   switch (kind.name) {
     case "choice":
       return choice_table(guide, clue, kind, all_cells, member);
     case "measure":
-      return measure_table(clue, kind, all_cells, member);
+      return yield* measure_table(clue, kind, all_cells, member);
     case "code":
-      return code_table(clue, kind, all_cells);
+      return yield* code_table(clue, kind, all_cells);
     case "number":
       return number_table(clue, kind, all_cells);
   }
