@@ -87,3 +87,35 @@ def test_keyboard_alone_reaches_a_verdict(standing, visit):
     page.keyboard.press("Enter")
 
     expect(page.locator("[data-screen=verdict] [data-heading]")).to_be_visible()
+
+
+def test_ribbon_and_bar_scroll_away_on_a_low_screen(standing, visit):
+    """A phone on its side has no room for both; upright they stay in sight again."""
+    page = visit()
+    open_kept(page, standing.url)
+    start(page)
+    sides = page.locator("[data-lead], [data-bar]")
+    held = "all => all.map((each) => getComputedStyle(each).position)"
+    assert sides.evaluate_all(held) == ["sticky", "fixed"]
+
+    page.set_viewport_size({"width": 568, "height": 320})
+    expect(page.locator("body")).to_have_class("crowded")
+    assert sides.evaluate_all(held) == ["static", "static"]
+
+    page.set_viewport_size({"width": 390, "height": 844})
+    expect(page.locator("body")).not_to_have_class("crowded")
+    assert sides.evaluate_all(held) == ["sticky", "fixed"]
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: str(size[0]))
+def test_the_end_of_a_page_lies_above_the_bar(standing, visit, size):
+    page = visit(size)
+    open_kept(page, standing.url)
+    start(page)
+    page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
+    last, bar = (
+        page.locator(each).bounding_box()
+        for each in ("[data-screen=look]", "[data-bar]")
+    )
+
+    assert last["y"] + last["height"] <= bar["y"] + 1
