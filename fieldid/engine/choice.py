@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fieldid.engine.cells import Cell
 from fieldid.engine.guide import Choice, Clue, Guide, Option, Span
 from fieldid.engine.likelihood import Likelihood, applies
-from fieldid.engine.special import Vector
+from fieldid.engine.special import Vector, dot
 
 LOOK_ALIKE = 5.0
 
@@ -34,16 +34,17 @@ def choice_table(
         shares = [_shares(guide, kind, cell, member) for cell in cells]
     later = _replacement(guide, kind, cells, common)
     seen = _misreading(kind.options, clue.misread)
+    by_option = [[row[a] for row in seen] for a in range(len(kind.options))]
     return ChoiceTable(
         tuple(option.id for option in kind.options),
         tuple(
             Likelihood(
-                tuple(_read(row, seen, a) for row in shares),
-                _read(later, seen, a),
+                tuple(dot(row, by_source) for row in shares),
+                dot(later, by_source),
                 1 / len(kind.options),
-                [row[a] for row in seen],
+                by_source,
             )
-            for a in range(len(kind.options))
+            for by_source in by_option
         ),
         later,
     )
@@ -114,8 +115,3 @@ def _misreading(options: tuple[Option, ...], m: float) -> list[list[float]]:
             ]
         )
     return rows
-
-
-def _read(shares: Vector, seen: list[list[float]], a: int) -> float:
-    """Probability of reading option `a` where the true options have these shares."""
-    return sum(w * row[a] for w, row in zip(shares, seen, strict=True))

@@ -5,7 +5,7 @@
  */
 
 import { applies } from "./likelihood.js";
-import { sum } from "./special.js";
+import { dot, sum } from "./special.js";
 
 /** @import { Cell } from "./cells.js" */
 /** @import { Choice, Clue, Guide, Option, Span } from "./guide.js" */
@@ -39,15 +39,16 @@ export function choice_table(guide, clue, kind, cells, member) {
     member === null ? common : cells.map((cell) => _shares(guide, kind, cell, member));
   const later = _replacement(guide, kind, cells, common);
   const seen = _misreading(kind.options, clue.misread);
+  const by_option = kind.options.map((_, a) => seen.map((row) => row[a]));
   return Object.freeze({
     name: "choice",
     ids: kind.options.map((option) => option.id),
-    likelihoods: kind.options.map((_, a) =>
+    likelihoods: by_option.map((by_source) =>
       Object.freeze({
-        orig: shares.map((row) => _read(row, seen, a)),
-        rep: _read(later, seen, a),
+        orig: shares.map((row) => dot(row, by_source)),
+        rep: dot(later, by_source),
         out: 1 / kind.options.length,
-        by_source: seen.map((row) => row[a]),
+        by_source,
       }),
     ),
     sources: later,
@@ -154,18 +155,4 @@ function _misreading(options, m) {
     const total = sum(pull);
     return pull.map((x, a) => (options[a] === o ? 1 - m : (m * x) / total));
   });
-}
-
-/**
- * Probability of reading option `a` where the true options have these shares.
- * @param {Vector} shares
- * @param {Vector[]} seen
- * @param {number} a
- */
-function _read(shares, seen, a) {
-  let total = 0;
-  for (let o = 0; o < shares.length; o++) {
-    total += shares[o] * seen[o][a];
-  }
-  return total;
 }
