@@ -214,18 +214,20 @@ def _bracketed(tables: Tables, posterior: Weighed) -> str:
 
 def runner_up(told: Case) -> str:
     """The second year, and what worth a look would best tell it from the first; before
-    it none of these, where that is more likely. A range has none, nor have years that
-    are level.
+    it none of these, where that is more likely, or the first, where none of these leads.
+    A range has none, nor have years that are level.
     """
     if told.second is None or brackets(told.tables.guide):
         return ""
     first, second = (told.tables.guide.years[y].year for y in (told.first, told.second))
-    share, outside = told.posterior.years[told.second], told.posterior.outside
-    likelier = round9(share) < round9(outside) and not is_outside(told.posterior)
+    most, share = (told.posterior.years[y] for y in (told.first, told.second))
+    outside, lost = told.posterior.outside, is_outside(told.posterior)
+    likelier = round9(share) < round9(outside) and not lost
     none = [f"none of these, {percent(outside)}"] if likelier else []
     if level(told.posterior):
         return "".join(none)
-    say = ", then ".join([*none, f"{second}, {percent(share)}"])
+    before = [f"{first}, {percent(most)}"] if lost else none
+    say = ", then ".join([*before, f"{second}, {percent(share)}"])
     best = separator(told.tables, worthwhile(told.found), told.first, told.second)
     if best is None and _told_apart(told):
         return say

@@ -16,6 +16,7 @@ from fieldid.engine.one import weigh
 from fieldid.engine.prepare import prepare
 from fieldid.engine.reasons import Conflict, conflicts
 from fieldid.engine.saying import Case, built, level, runner_up
+from fieldid.engine.words import percent
 from kittiwake import GUIDE, NUMERAL, STAMP, find, random_find
 from make import choice, guide, model_year, option, part, span
 from make import find as plain
@@ -426,6 +427,18 @@ def test_none_of_these_stands_before_a_less_likely_second_year():
     assert ranked[1] < verdict.outside < 0.5
     assert verdict.runner_up.startswith("none of these, ")
     assert ", then 195" in verdict.runner_up
+
+
+def test_likeliest_year_comes_next_where_none_of_these_leads():
+    """Or who is told of a second year alone would take it for the likelier one."""
+    strange = {"rings": "red", "numeral": "plain", "pad": 11.5, "stamp": "X999A"}
+    verdict = judge(prepare(replace(GUIDE, outside=0.4)), find(strange))
+    (first, p), (second, q) = sorted(verdict.model_years, key=lambda each: -each[1])[:2]
+
+    assert verdict.leading is None
+    assert verdict.runner_up.startswith(
+        f"{first}, {percent(p)}, then {second}, {percent(q)}"
+    )
 
 
 def test_settled_claim_leaves_the_year_to_look_for():

@@ -288,8 +288,8 @@ function _bracketed(tables, posterior) {
 
 /**
  * The second year, and what worth a look would best tell it from the first; before it
- * none of these, where that is more likely. A range has none, nor have years that are
- * level.
+ * none of these, where that is more likely, or the first, where none of these leads. A
+ * range has none, nor have years that are level.
  * @param {Case} told
  */
 export function runner_up(told) {
@@ -300,14 +300,16 @@ export function runner_up(told) {
   const [first, second] = [told.first, told.second].map(
     (y) => tables.guide.years[y].year,
   );
-  const p = posterior.years[told.second];
+  const [most, share] = [told.first, told.second].map((y) => posterior.years[y]);
   const outside = posterior.outside;
-  const likelier = round9(p) < round9(outside) && !is_outside(posterior);
+  const lost = is_outside(posterior);
+  const likelier = round9(share) < round9(outside) && !lost;
   const none = likelier ? [`none of these, ${percent(outside)}`] : [];
   if (level(posterior).length) {
     return none.join("");
   }
-  const say = [...none, `${second}, ${percent(p)}`].join(", then ");
+  const before = lost ? [`${first}, ${percent(most)}`] : none;
+  const say = [...before, `${second}, ${percent(share)}`].join(", then ");
   const best = separator(tables, worthwhile(told.found), told.first, told.second);
   if (best === null && _told_apart(told)) {
     return say;
