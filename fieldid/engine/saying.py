@@ -214,8 +214,8 @@ def _bracketed(tables: Tables, posterior: Weighed) -> str:
 
 def runner_up(told: Case) -> str:
     """The second year, and what worth a look would best tell it from the first; before
-    it none of these, where that is more likely, or the first, where none of these leads.
-    A range has none, nor have years that are level.
+    it none of these, where that is more likely, or the first, where none of these
+    leads. A range has none, nor have years that are level.
     """
     if told.second is None or brackets(told.tables.guide):
         return ""

@@ -55,7 +55,12 @@ for (const { file, wrong, sheet } of sheets) {
     enter({ property, value, loc }) {
       const text = property.startsWith("--") ? null : taken(generate(value));
       if (text === null) return;
-      const { error } = lexer.matchProperty(property, parse(text, { context: "value" }));
+      const given = parse(text, { context: "value" });
+      // What stands in @property itself describes it; a page has properties like an element.
+      const { error } =
+        this.rule === null && this.atrule?.name === "property"
+          ? lexer.matchAtruleDescriptor("property", property, given)
+          : lexer.matchProperty(property, given);
       if (error) tell(loc.start.line, `${property}: ${text}: ${error.message}`);
     },
   });

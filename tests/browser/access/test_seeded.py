@@ -82,7 +82,9 @@ KEYS = {
     ),
     "a bar that lies over the page": (
         "hidden:",
-        "() => { document.querySelector('[data-bar]').style.height = '80vh' }",
+        # A bar so high scrolls away by itself, unless it is held.
+        "() => { document.querySelector('[data-bar]').style.cssText ="
+        " 'height: 80vh; position: fixed !important' }",
     ),
     "a focus that nobody sees": (
         "nothing shows the focus",

@@ -39,6 +39,8 @@ def test_broken_page_is_refused(broken, wanted, tmp_path):
         ":root { --gap: 4px } a { color: var(--gap) }",
         "@media (min-width 3em) { a { top: 0 } }",
         "a { top 0 }",
+        "@property --gap { inherits: perhaps }",
+        "@property --gap { margin: 0 }",
     ],
 )
 def test_broken_style_is_refused(broken, tmp_path):
