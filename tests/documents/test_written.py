@@ -108,7 +108,7 @@ def is_kept(path: Path) -> bool:
     return path.is_file() and not unkept & {*path.parts}
 
 
-@pytest.mark.parametrize(("name", "minutes"), [("README.md", 5), ("DEVELOPERS.md", 12)])
+@pytest.mark.parametrize(("name", "minutes"), [("README.md", 5), ("DEVELOPERS.md", 10)])
 def test_page_is_read_in_its_time(name, minutes):
     assert words((ROOT / name).read_text()) <= minutes * A_MINUTE
 
