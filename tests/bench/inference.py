@@ -8,6 +8,7 @@ Of sizes and codes the engine first works out how likely they are.
 """
 
 import random
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from fieldid.engine import Find, Item, Tables, prepare
@@ -27,6 +28,10 @@ FINDS = 40
 SEEN = 0.5
 """The share of the clues that is read."""
 MICRO = 1e6
+TURNS = 5
+"""How often all three are timed in turn. A machine that others share may be half as
+fast for a while, and whichever ran then would look slow; so the fewest seconds count.
+"""
 AGREE = 1e-9
 PYTHON_GOAL, JAVASCRIPT_GOAL = 2, 40
 
@@ -44,19 +49,41 @@ class Query:
     goals: bool
 
 
+@dataclass
+class Standing:
+    """A query with all that stands ready before it is asked."""
+
+    query: Query
+
+    def __post_init__(self) -> None:
+        self.tables = prepare(self.query.guide)
+        self.library = Library(self.query.guide, self.query.items)
+
+
+@dataclass(frozen=True)
+class Run:
+    """Seconds for all finds, each way, and what the phone's engine told."""
+
+    lazy: float
+    shenoy: float
+    own: float
+    phone: float
+    told: list[Answer]
+
+
 def measure(*, quick: bool) -> list[Record]:
-    rounds = 5 if quick else 30
+    turns, rounds = (1, 5) if quick else (TURNS, 10)
     shipped = load(RULES / f"{SHIPPED}.toml")
-    queries = [
-        query("small guide", turnstone()),
-        query("shipped guide", shipped),
-        query("with sizes and codes", shipped, whole=True),
+    ready = [
+        Standing(query("small guide", turnstone())),
+        Standing(query("shipped guide", shipped)),
+        Standing(query("with sizes and codes", shipped, whole=True)),
     ]
-    phones = twin(queries, rounds)
+    runs = [run(ready, rounds) for _ in range(turns)]
     return [
         record
-        for query, (seconds, answers) in zip(queries, phones, strict=True)
-        for record in compared(query, seconds, answers, rounds)
+        for each, *found in zip(ready, *runs, strict=True)
+        for record in compared(each, found)
     ]
 
 
@@ -72,23 +99,31 @@ def query(name: str, guide: Guide, *, whole: bool = False) -> Query:
     return Query(name, guide, items, goals=not whole)
 
 
-def compared(
-    query: Query, phone: float, told: list[Answer], rounds: int
-) -> list[Record]:
+def run(ready: Sequence[Standing], rounds: int) -> list[Run]:
+    """All three once, one after the other, for each query."""
+    phones = twin([each.query for each in ready], rounds)
+    return [
+        Run(*library_seconds(each, rounds), own_seconds(each, rounds), *phone)
+        for each, phone in zip(ready, phones, strict=True)
+    ]
+
+
+def compared(standing: Standing, runs: Sequence[Run]) -> list[Record]:
     """Times a find, ratios, and how far the three are apart at most."""
-    tables = prepare(query.guide)
-    library = Library(query.guide, query.items)
-    theirs = library_answers(library, query, tables)
+    query, tables = standing.query, standing.tables
+    theirs = library_answers(standing.library, query, tables)
     ours = [answer(weigh(tables, item)) for item in query.items]
     apart = max(
         abs(a - b)
-        for each in (ours, told)
+        for each in (ours, *(run.told for run in runs))
         for one, other in zip(each, theirs, strict=True)
         for a, b in zip(one, other, strict=True)
     )
-    lazy, shenoy = library_seconds(library, query, rounds)
+    lazy = min(run.lazy for run in runs)
+    shenoy = min(run.shenoy for run in runs)
+    own = min(run.own for run in runs)
+    phone = min(run.phone for run in runs)
     best = min(lazy, shenoy)
-    own = least(rounds, lambda: [answer(weigh(tables, i)) for i in query.items])
     each = MICRO / len(query.items)
     return [
         Record(f"{query.name}: library, lazy propagation", lazy * each, "µs a find"),
@@ -133,14 +168,21 @@ def library_answers(
     return found
 
 
-def library_seconds(library: Library, query: Query, rounds: int) -> list[float]:
+def library_seconds(standing: Standing, rounds: int) -> list[float]:
     """Seconds for all finds, by each of the library's ways."""
-    evidence = [library.evidence(item) for item in query.items]
+    library = standing.library
+    evidence = [library.evidence(item) for item in standing.query.items]
     engines = [library.engine(kind) for kind in ENGINES]
     return [
         least(rounds, lambda e=engine: [library.ask(e, each) for each in evidence])
         for engine in engines
     ]
+
+
+def own_seconds(standing: Standing, rounds: int) -> float:
+    """Seconds for all finds, by the engine in Python."""
+    tables, items = standing.tables, standing.query.items
+    return least(rounds, lambda: [answer(weigh(tables, item)) for item in items])
 
 
 def twin(queries: list[Query], rounds: int) -> list[tuple[float, list[Answer]]]:

@@ -12,10 +12,10 @@ import os
 import socket
 import statistics
 import subprocess
-import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
@@ -39,19 +39,18 @@ PATIENT = 300
 
 def measure(*, quick: bool) -> list[Record]:
     """The three scores of each page."""
-    with tempfile.TemporaryDirectory() as folder:
+    with TemporaryDirectory() as folder:
         program, reason = _fetched(Path(folder))
         if reason:
             return [at_least(GOAL, "not measured", 0, "score", reason)]
-        profile = Path(folder) / "profile"
         runs = range(1 if quick else RUNS)
         with served(FOUR) as server:
-            with _phone(profile) as (page, port):
-                told = {
-                    name: [_run(program, server.url + path, port) for _ in runs]
-                    for name, path in NOBODYS
-                }
-                # A stranger's phone is emptied before each run, so the find comes last.
+            told = {
+                name: [_come(program, server.url + path) for _ in runs]
+                for name, path in NOBODYS
+            }
+            profile = Path(folder) / "profile"
+            with _phone(profile) as (page, _):
                 _begin(page, server.url)
             told |= {
                 name: [_come_back(program, server.url + path, profile) for _ in runs]
@@ -111,10 +110,16 @@ def _begin(page: Page, url: str) -> None:
     expect_kept(page, 2)
 
 
-def _come_back(program: Path, url: str, profile: Path) -> dict[str, Any]:
-    """One load on a phone that has a find, by a browser that was just started: what an
-    earlier page left behind in its process would count as blocking.
+def _come(program: Path, url: str) -> dict[str, Any]:
+    """One load on a phone that has nothing yet, by a browser that was just started:
+    what an earlier page left behind in its process would count as blocking.
     """
+    with TemporaryDirectory() as profile, _phone(Path(profile)) as (_, port):
+        return _run(program, url, port)
+
+
+def _come_back(program: Path, url: str, profile: Path) -> dict[str, Any]:
+    """The same on a phone that has a find."""
     with _phone(profile) as (_, port):
         return _run(program, url, port, "--disable-storage-reset")
 
