@@ -352,8 +352,9 @@ async function takeUp(guides) {
     if (desks.has(shelved.guide.id)) continue;
     desks.set(shelved.guide.id, desk);
     lost.forEach(say);
-    await breath();
   }
+  // Drawing comes next, and takes long by itself.
+  await breath();
   now ??= desks.get(lastOpen() ?? "") ?? null;
 }
 

@@ -56,21 +56,6 @@ export function prepare(guide) {
 }
 
 /**
- * What steps come to, all taken at once.
- * @template T
- * @param {Generator<void, T, void>} steps
- * @returns {T}
- */
-export function ended(steps) {
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) {
-      return value;
-    }
-  }
-}
-
-/**
  * The same step by step, so that a page can answer in between.
  * @param {Guide} guide
  * @returns {Generator<void, Tables, void>}
@@ -100,6 +85,21 @@ export function* preparing(guide) {
     members,
     clues: members.map((_, m) => by_clue.map((rows) => rows[m])),
   });
+}
+
+/**
+ * What steps come to, all taken at once.
+ * @template T
+ * @param {Generator<void, T, void>} steps
+ * @returns {T}
+ */
+export function ended(steps) {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) {
+      return value;
+    }
+  }
 }
 
 /**
