@@ -98,6 +98,11 @@ def answer_to(page, path):
     return page.evaluate("answered")
 
 
+def is_slow(page, path):
+    _, milliseconds = answer_to(page, path)
+    return milliseconds > TIMES * page.evaluate(HONEST)
+
+
 def log(page):
     """What the list shows of the log."""
     return page.locator("[data-screen=finds] .kept").all_inner_texts()
@@ -172,7 +177,9 @@ def test_hostile_files_leave_the_log_as_it_is(standing, visit, corpus):
 
     assert len(cases) > 100
     most = TIMES * page.evaluate(HONEST)
-    assert {file: ms for file, ms in took.items() if ms > most} == {}
+    slow = [file for file, milliseconds in took.items() if milliseconds > most]
+    # Asked again, each beside honest JSON of its moment: a busy machine is no fault.
+    assert [file for file in slow if is_slow(page, folder / file)] == []
     assert page.evaluate("({}).polluted === undefined && `${{}}` === '[object Object]'")
     page.reload()
     expect(rows(page)).to_have_count(1)

@@ -123,9 +123,15 @@ def size(page: Page) -> tuple[float, float]:
 
 
 def assert_true(page: Page, most: float = 0.6) -> None:
-    value, error = size(page)
+    """The size of a moment before stands until the hand rests."""
+
+    def near() -> bool:
+        value, error = size(page)
+        return abs(value - LONG) <= 2 * error
+
+    until(page, near)
+    _, error = size(page)
     assert error < most
-    assert abs(value - LONG) <= 2 * error
 
 
 def points(taken: Taken) -> list:
