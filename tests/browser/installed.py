@@ -4,6 +4,7 @@ from pathlib import Path
 
 PROGRAMS = {
     "/usr/bin/chromium": "chromium",
+    "/usr/bin/chromium-headless-shell": "chromium-headless-shell",
     "/usr/bin/firefox-esr": "firefox-esr",
     "/usr/bin/WebKitWebDriver": "webkit2gtk-driver",
     "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser": "webkit2gtk-driver",

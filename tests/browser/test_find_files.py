@@ -32,13 +32,13 @@ from steps import go, open_kept
 
 PHOTOS = [photofiles.camera_photo(1), photofiles.camera_photo(8, size=(900, 700))]
 GUIDE = "wrackham-teale-dotterel"
-TIMES = 40
-"""No file takes so many times what as much honest JSON takes."""
+TIMES = 4
+"""No file takes so many times what ten of honest JSON take, each as large."""
 HONEST = """() => {
   const note = "A chip at the toe, and a newer grip";
   const text = JSON.stringify(Array.from({ length: 200_000 }, (_, i) => [i, note]));
   const start = performance.now();
-  JSON.parse(text);
+  for (let file = 0; file < 10; file += 1) JSON.parse(text);
   return performance.now() - start;
 }"""
 MOST_HEAP = 80
