@@ -86,22 +86,22 @@ export function drawScreen(screen, data, arriving) {
 }
 
 /**
- * Leaves as much room at the end of the page as the bar covers, whatever its words take,
- * and lets a crowded frame scroll away. Asked while a screen is drawn, how high they are
- * would have the page laid out then.
+ * Leaves as much room as the sentences over the page cover, and at its end as the bar
+ * does, and lets a crowded frame scroll away. Asked while a screen is drawn, how high they
+ * are would have the page laid out then.
  */
 export function followFrame() {
-  const lead = at("[data-lead]");
-  const bar = at("[data-bar]");
+  const [banner, lead, bar] = [at("[data-banner]"), at("[data-lead]"), at("[data-bar]")];
   const { documentElement, body } = document;
   const follow = () => {
     const high = bar.offsetHeight;
+    documentElement.style.setProperty("--told", `${banner.offsetHeight}px`);
     for (const { style } of [documentElement, body]) style.setProperty("--covered", `${high}px`);
     body.classList.toggle("crowded", lead.offsetHeight + high > MOST_FRAME * window.innerHeight);
   };
   const watching = new ResizeObserver(follow);
-  watching.observe(lead);
-  watching.observe(bar);
+  for (const each of [banner, lead, bar]) watching.observe(each);
+  window.addEventListener("resize", follow);
 }
 
 /** @param {string} screen @param {any} data @param {boolean} arriving */

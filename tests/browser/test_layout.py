@@ -90,7 +90,9 @@ def test_keyboard_alone_reaches_a_verdict(standing, visit):
 
 
 def test_ribbon_and_bar_scroll_away_on_a_low_screen(standing, visit):
-    """A phone on its side has no room for both; upright they stay in sight again."""
+    """A phone on its side has no room for both; upright they stay in sight again. Two
+    apps that share a screen are made lower bit by bit.
+    """
     page = visit()
     open_kept(page, standing.url)
     start(page)
@@ -105,6 +107,10 @@ def test_ribbon_and_bar_scroll_away_on_a_low_screen(standing, visit):
     page.set_viewport_size({"width": 390, "height": 844})
     expect(page.locator("body")).not_to_have_class("crowded")
     assert sides.evaluate_all(held) == ["sticky", "fixed"]
+
+    page.set_viewport_size({"width": 390, "height": 500})
+    page.set_viewport_size({"width": 390, "height": 320})
+    expect(page.locator("body")).to_have_class("crowded")
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: str(size[0]))

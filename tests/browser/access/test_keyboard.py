@@ -4,8 +4,9 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from access.tabbing import HERE
-from steps import heading, open_kept
+from access.checks import LOW, NARROW
+from access.tabbing import HERE, tabbed
+from steps import go, heading, open_kept, start
 
 MOST = 60
 """Presses of Tab to anything on a screen."""
@@ -69,3 +70,18 @@ def test_keys_lead_to_a_verdict_and_back(page, site, said):
     on_heading(page, "home")
     expect(page.get_by_text("Left open: 2 readings")).to_be_visible()
     assert said == []
+
+
+def test_focus_is_seen_beside_several_sentences(page, site):
+    """Each stands over the page until it was understood."""
+    page.set_viewport_size({"width": NARROW, "height": LOW})
+    open_kept(page, site.url)
+    start(page)
+    go(page, "#look/hosel-code")
+    page.locator(".keypad__keys").get_by_text("C", exact=True).click()
+    go(page, "#look/pad")
+    page.locator("#size").fill("6.1")
+    go(page, "#look/collar-rings")
+    expect(page.locator(".banner__notice")).to_have_count(2)
+
+    assert tabbed(page) == []
