@@ -9,6 +9,7 @@ from pathlib import Path
 
 from flask import Flask
 
+import templates
 from fieldid.build.site import Bundle, bundle
 from fieldid.engine.guide import Guide
 from fieldid.guides.load import load
@@ -25,7 +26,8 @@ def guide(name: str = "tarn-corncrake") -> Guide:
 
 def app(**settings) -> Flask:
     """The live application, or with `bundle` the one that serves its files."""
-    return create_app(**{"guides": [guide()], "testing": True, **settings})
+    made = create_app(**{"guides": [guide()], "testing": True, **settings})
+    return templates.shared(made)
 
 
 @cache

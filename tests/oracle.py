@@ -278,10 +278,11 @@ def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
     def pull(a, o):
         return 5.0 if any(a in g and o in g for g in ALIKE) else 1.0
 
-    def character(field, a, o):
+    @cache
+    def character(alphabet, a, o):
         if a == o:
             return 1 - m
-        return m * pull(a, o) / sum(pull(b, o) for b in field.alphabet if b != o)
+        return m * pull(a, o) / sum(pull(b, o) for b in alphabet if b != o)
 
     def uniform(fields, text):
         share = 1.0
@@ -314,7 +315,7 @@ def _code(guide: Guide, clue: Clue, member):  # noqa: C901 one page of the model
                 weight *= drawn
                 continue
             exact = math.prod(
-                character(field, a, o)
+                character(field.alphabet, a, o)
                 for a, o in zip(piece, right, strict=True)
                 if a != "?"
             )

@@ -12,6 +12,7 @@ from flask.testing import FlaskClient
 from werkzeug.middleware.dispatcher import DispatcherMiddleware
 from werkzeug.serving import make_server
 
+import templates
 from fieldid.inbox.store import beside
 from fieldid.web.headers import sealed
 from fieldid.workbench.app import create_workbench
@@ -47,13 +48,14 @@ def bench(
     phone = SimpleNamespace(
         state=State("idle"), served=None, changed=False, rebuild=lambda: True
     )
-    app = create_workbench(
+    made = create_workbench(
         rules=folder,
         inbox=beside(folder),
         phone=phone,
         password=password,
         testing=testing,
     )
+    app = templates.shared(made)
     if clock:
         app.extensions["guard"] = Guard(password, clock)
     app.wsgi_app = sealed(app.wsgi_app)

@@ -17,7 +17,7 @@ from log_server import LogServer
 from steps import until
 
 # Each is a start of a browser: fifty take a minute and a half, or three in Firefox.
-ROUNDS = int(os.environ.get("FIELDID_KILLS", "10"))
+ROUNDS = int(os.environ.get("FIELDID_KILLS", "5"))
 SEED = 20261125
 PATIENCE = 60
 FULL = "The storage of this phone is full"
