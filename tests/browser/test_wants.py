@@ -28,6 +28,19 @@ GUIDE = "wrackham-teale-dotterel"
 DOTTEREL = "Wrackham & Teale 'Dotterel' forged irons"
 
 
+# What is typed the moment the form is there, while the disk is still read.
+TYPE_AT_ONCE = """(typed) => new Promise((resolve) => {
+  const screen = document.querySelector("[data-screen=wants]");
+  new MutationObserver((_, watch) => {
+    if (!screen.querySelector("form")) return;
+    watch.disconnect();
+    for (const id in typed) screen.querySelector(id).value = typed[id];
+    resolve();
+  }).observe(screen, { childList: true });
+  location.hash = "#wants";
+})"""
+
+
 def wants(page: Page):
     return page.locator("[data-screen=wants]")
 
@@ -62,6 +75,16 @@ def a_set(page: Page, *members: str) -> None:
         page.locator(f".tile[data-member='{member}']").click()
     read(page, "toe-outline", "square")
     go(page, "#verdict")
+
+
+def test_what_is_typed_before_the_disk_answers_stays(standing, visit):
+    page = visit()
+    open_kept(page, standing.url)
+    page.evaluate(TYPE_AT_ONCE, {"#want-most": "85", "#want-currency": "SEK"})
+    expect(wants(page).get_by_text("Nothing yet.")).to_be_visible()
+
+    expect(wants(page).locator("#want-most")).to_have_value("85")
+    expect(wants(page).locator("#want-currency")).to_have_value("SEK")
 
 
 def test_want_is_kept_changed_and_brought_back(standing, visit):

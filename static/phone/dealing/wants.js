@@ -67,8 +67,11 @@ export function drawWants(root, _, app) {
 async function arrive(root, app, isFirst) {
   if (isFirst) {
     const guide = app.desk()?.guide.id ?? lines(app)[0]?.id ?? "";
-    view.typeIn(root, { ...EMPTY, guide, currency: await usualCurrency() });
+    view.typeIn(root, { guide });
     await offer(root, app);
+    const currency = await usualCurrency();
+    // Whoever types is quicker than some disks.
+    if (!view.typedIn(root).currency) view.typeIn(root, { currency });
   }
   await fill(root, app);
 }
