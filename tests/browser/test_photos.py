@@ -229,12 +229,20 @@ def test_largest_phone_photo_is_held_once(page, largest):
     assert memory.grown < 2 * PIXEL_BYTES * math.prod(LARGEST_PHOTO)
 
 
-def test_page_goes_on_while_a_photo_is_decoded(page, largest):
-    """Drawing the image itself would hold the page for nine tenths of that time."""
-    page.set_input_files("input", largest)
+def held(page):
+    """The part of the time for a photo in which the page did nothing else."""
     _, milliseconds = taken(page)
+    return page.evaluate("watch.longest") / milliseconds
 
-    assert page.evaluate("watch.longest") < 0.6 * milliseconds
+
+def test_page_goes_on_while_a_photo_is_decoded(page, largest):
+    """Drawing the image itself would hold the page for nine tenths of that time.
+
+    A busy machine holds the page too, so it is the shortest of several that counts.
+    """
+    page.set_input_files("input", largest)
+
+    assert min(held(page) for _ in range(4)) < 0.6
 
 
 def test_transparent_picture_lies_on_white(page):
