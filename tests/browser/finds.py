@@ -70,6 +70,8 @@ FULL_ONCE = """([store, row]) => {
     return put.apply(this, given);
   };
 }"""
+# As browsers do that do not end a field with its event when its screen is left.
+NO_CHANGE = "() => addEventListener('change', (e) => e.stopPropagation(), true)"
 
 
 def begin(page: Page) -> None:

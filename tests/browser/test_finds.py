@@ -11,6 +11,7 @@ from finds import (
     ALL_ROWS,
     FULL_DISK,
     FULL_ONCE,
+    NO_CHANGE,
     add_photos,
     begin,
     entry,
@@ -144,9 +145,7 @@ def test_what_was_typed_is_saved_on_the_way_out(standing, visit):
     """Not every browser ends a field with its event when its screen is left."""
     page = visit()
     kept(page, standing.url)
-    page.evaluate(
-        "() => addEventListener('change', (e) => e.stopImmediatePropagation(), true)"
-    )
+    page.evaluate(NO_CHANGE)
     address = page.url
     field(page, "Place").press_sequentially("Ellerholm")
     page.go_back()

@@ -16,20 +16,11 @@ import { isMissed } from "./missed.js";
 import { written } from "./own.js";
 import { reopened, unkept } from "./open.js";
 import { saidNow, sayNext } from "./said.js";
-import { attempt } from "./sentence.js";
+import { doingWith, isSeen } from "./shown.js";
 
 /** @typedef {import("../kept.js").App} App */
-/** @typedef {import("../log/record.js").Entry} Entry */
 /** @typedef {import("./own.js").Field} Field */
-/**
- * What is shown; the entry is there once the log was read, its guide if this phone has it.
- * @typedef {object} Shown
- * @property {string} id
- * @property {Entry} entry
- * @property {import("../shelf.js").Opened | null} opened
- * @property {import("../desk.js").Desk | null} judged today's, if that was asked for
- * @property {Map<string, HTMLElement>} figures
- */
+/** @typedef {import("./shown.js").Shown} Shown */
 
 /** What the address names, as far as it is known. @type {Shown | null} */
 let shown = null;
@@ -37,16 +28,15 @@ const now = () => /** @type {Shown} */ (shown);
 
 /** @param {HTMLElement} root @param {App} app */
 export function startEntry(root, app) {
-  /** @param {() => Promise<void>} work */
-  const doing = (work) => void attempt(work, (why) => view.sayOn(root, why), app.failed);
+  const doing = doingWith(app, now);
   listen(root, {
-    reopen: () => doing(() => reopen(root, app)),
-    "reopen-over": () => doing(() => layOpen(app)),
+    reopen: () => doing((here) => reopen(here, app)),
+    "reopen-over": () => doing((here) => layOpen(here, app)),
     "reopen-not": () => view.askOver(root, ""),
-    again: () => doing(() => judgeAgain(root, app)),
-    "keep-again": () => doing(() => keepAgain(root, app)),
+    again: () => doing((here) => judgeAgain(here, app)),
+    "keep-again": () => doing((here) => keepAgain(here, app)),
     "leave-again": () => view.dropAgain(root),
-    delete: () => doing(() => remove(root, app)),
+    delete: () => doing((here) => remove(root, here, app)),
   });
   startFields(root, app, () => shown);
   startPhotos(root, app, now);
@@ -64,20 +54,23 @@ export function startEntry(root, app) {
 export function drawEntry(root, { id }, app) {
   if (shown?.id !== id) {
     leave(root, app);
+    const frame = view.entryFrame();
     // The rest of it is there before anybody can tap.
-    shown = /** @type {Shown} */ ({ id, opened: null, judged: null, figures: figures() });
-    root.append(view.entryFrame());
+    const nothing = { opened: null, judged: null, removed: null };
+    shown = /** @type {Shown} */ ({ id, frame, ...nothing, figures: figures() });
+    root.append(frame);
   }
   const said = saidNow();
-  if (said) view.sayOn(root, said);
-  attempt(() => fill(root, app, now()), (why) => view.sayOn(root, why), app.failed);
+  if (said) view.sayOn(now().frame, said);
+  doingWith(app, now)((here) => fill(root, app, here));
 }
 
 /** @param {HTMLElement} root @param {App} app */
 function leave(root, app) {
-  if (shown) saveLeft(root, app, shown);
+  const left = shown;
   shown = null;
   root.replaceChildren();
+  if (left) saveLeft(left, app);
 }
 
 /** @param {HTMLElement} root @param {App} app @param {Shown} filling */
@@ -87,70 +80,76 @@ async function fill(root, app, filling) {
   // Whoever is quick is elsewhere already.
   if (shown !== filling) return;
   if (!entry) return keepingFocus(root, () => root.replaceChildren(view.drawNoEntry()));
+  const { frame } = filling;
+  // Another page may have brought it back.
+  if (!isSeen(filling)) root.replaceChildren(frame);
   filling.entry = entry;
   const isHere = app.cards.some(({ id }) => id === entry.guide);
-  view.fillEntry(root, entry, { ...guidesOf(app), isHere });
-  fillOwn(root, (field) => written(entry, /** @type {Field} */ (field)));
-  drawMissed(slot(root, "missed"), isMissed(entry.id) ? { title: "", href: "" } : null);
-  await fillWithGuide(root, filling);
+  view.fillEntry(frame, entry, { ...guidesOf(app), isHere });
+  fillOwn(frame, (field) => written(entry, /** @type {Field} */ (field)));
+  drawMissed(slot(frame, "missed"), isMissed(entry.id) ? { title: "", href: "" } : null);
+  await fillWithGuide(filling);
   if (!isHere || filling.opened) return;
   filling.opened = await app.opened(entry.guide);
-  await fillWithGuide(root, filling);
+  await fillWithGuide(filling);
 }
 
-/** What says more once the guide is there. @param {HTMLElement} root @param {Shown} filling */
-async function fillWithGuide(root, filling) {
-  view.fillWhich(root, filling.entry.find, filling.opened?.guide ?? null);
-  fillWays(root, filling);
-  await fillIn(root, filling);
+/** What says more once the guide is there. @param {Shown} filling */
+async function fillWithGuide(filling) {
+  view.fillWhich(filling.frame, filling.entry.find, filling.opened?.guide ?? null);
+  fillWays(filling);
+  await fillIn(filling);
 }
 
 /**
  * Lays the find open, unless that would forget another.
- * @param {HTMLElement} root @param {App} app
+ * @param {Shown} here @param {App} app
  */
-async function reopen(root, app) {
-  const loss = await unkept(now().entry);
-  if (!loss) return layOpen(app);
-  view.askOver(root, loss);
+async function reopen(here, app) {
+  const loss = await unkept(here.entry);
+  if (!loss) return layOpen(here, app);
+  view.askOver(here.frame, loss);
 }
 
-/** @param {App} app */
-async function layOpen(app) {
-  const { entry } = now();
+/** @param {Shown} here @param {App} app */
+async function layOpen(here, app) {
+  const { entry } = here;
   const { desk, lost } = today(entry, await app.opened(entry.guide));
+  // Whoever has gone elsewhere meanwhile stays there.
+  if (!isSeen(here)) return;
   await app.open(desk.find);
   lost.forEach(app.say);
   await reopened(/** @type {import("../desk.js").Desk} */ (app.desk()), entry);
 }
 
-/** @param {HTMLElement} root @param {App} app */
-async function judgeAgain(root, app) {
-  const { entry } = now();
+/** @param {Shown} here @param {App} app */
+async function judgeAgain(here, app) {
+  const { entry } = here;
   const { desk, lost } = today(entry, await app.opened(entry.guide));
-  now().judged = desk;
+  here.judged = desk;
   const { say } = desk.verdict;
-  view.fillAgain(root, { say, updated: desk.guide.updated, changes: changes(entry, desk), lost });
+  view.fillAgain(here.frame, { say, updated: desk.guide.updated, changes: changes(entry, desk), lost });
 }
 
-/** @param {HTMLElement} root @param {App} app */
-async function keepAgain(root, app) {
-  const { entry, judged } = now();
+/** @param {Shown} here @param {App} app */
+async function keepAgain({ frame, entry, judged }, app) {
   if (!judged) return;
   // What was seen stays whole, even what today's guide does not know.
   await book.judgeAgain(entry.id, { ...judged, find: entry.find });
-  view.dropAgain(root);
-  view.sayOn(root, "Today’s verdict is kept.");
+  view.dropAgain(frame);
+  view.sayOn(frame, "Today’s verdict is kept.");
   app.redraw();
-  slot(root, "heading").focus();
+  slot(frame, "heading").focus();
 }
 
-/** @param {HTMLElement} root @param {App} app */
-async function remove(root, app) {
-  const { entry } = now();
+/** @param {HTMLElement} root @param {Shown} here @param {App} app */
+async function remove(root, here, app) {
+  const { entry } = here;
   await book.remove(entry.id);
-  // Nothing that was typed into it is to be saved.
-  root.replaceChildren();
   sayNext(`“${guidesOf(app).named(entry)}” is deleted.`);
+  if (!isSeen(here)) return app.redraw();
+  // Nothing that was typed into it is to be saved.
+  shown = null;
+  root.replaceChildren();
   location.hash = "#finds";
 }

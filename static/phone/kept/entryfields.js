@@ -9,19 +9,18 @@ import { sayOn } from "../view/entry.js";
 import { ownOf, showKept, showTaken, showWrong, unsaved } from "../view/entryown.js";
 import { NAMES, read, written } from "./own.js";
 import { attempt } from "./sentence.js";
+import { isSeen } from "./shown.js";
 
 /** @typedef {import("../kept.js").App} App */
 /** @typedef {import("../view/entryown.js").Control} Control */
-/** @typedef {import("./entry.js").Shown} Shown */
+/** @typedef {import("./shown.js").Shown} Shown */
 /** @typedef {import("./own.js").Field} Field */
 /**
  * Where a field stands, and whether it is being typed in still: half a price is no
  * mistake then, and what stands in the field is left as it is.
  * @typedef {object} Place
- * @property {HTMLElement} root
  * @property {App} app
  * @property {Shown} shown
- * @property {() => boolean} isHere whether the entry is on the screen
  * @property {boolean} typing
  */
 
@@ -40,12 +39,14 @@ export function startFields(root, app, now) {
   /** @param {Control} control @param {boolean} typing */
   const keep = (control, typing) => {
     const shown = now();
-    if (shown?.entry) save(control, { root, app, shown, isHere: () => now() === shown, typing });
+    if (shown?.entry) save(control, { app, shown, typing });
   };
+  /** What was left is saved, and the find that is shown now is another. @param {Control} control */
+  const rest = (control) => control.isConnected && keep(control, true);
   root.addEventListener("input", ({ target }) => {
     const control = ownOf(target);
     clearTimeout(resting);
-    if (control) resting = window.setTimeout(() => keep(control, true), REST);
+    if (control) resting = window.setTimeout(rest, REST, control);
   });
   root.addEventListener("change", ({ target }) => {
     const control = ownOf(target);
@@ -60,14 +61,12 @@ export function startFields(root, app, now) {
 
 /**
  * Saves what no tap elsewhere has ended yet, of an entry that leaves the screen.
- * @param {HTMLElement} root
- * @param {App} app
  * @param {Shown} shown
+ * @param {App} app
  */
-export function saveLeft(root, app, shown) {
+export function saveLeft(shown, app) {
   if (!shown.entry) return;
-  const place = { root, app, shown, isHere: () => false, typing: false };
-  unsaved(root).forEach((control) => save(control, place));
+  unsaved(shown.frame).forEach((control) => save(control, { app, shown, typing: false }));
 }
 
 /**
@@ -95,11 +94,11 @@ function save(control, place) {
 }
 
 /** @param {Control} control @param {string} why @param {Place} place */
-function refused(control, why, { root, app, isHere }) {
+function refused(control, why, { app, shown }) {
   const say = `The ${NAMES[/** @type {Field} */ (control.dataset.own)]} is not saved.`;
-  if (!isHere()) return app.say(`${say} ${why}`);
-  showWrong(root, control, why);
-  sayOn(root, say);
+  if (!isSeen(shown)) return app.say(`${say} ${why}`);
+  showWrong(shown.frame, control, why);
+  sayOn(shown.frame, say);
 }
 
 /**
@@ -107,16 +106,16 @@ function refused(control, why, { root, app, isHere }) {
  * @param {{typed: string, written: string}} text what stood there, and what the log has
  * @param {Place} place
  */
-function taken(control, { typed, written }, { root, app, isHere, typing }) {
-  if (!isHere()) {
+function taken(control, { typed, written }, { app, shown, typing }) {
+  if (!isSeen(shown)) {
     // The list may have been drawn before, or this very find, by whoever came back.
     if (SHOWN_BY.includes(route(location.hash).screen)) app.redraw();
     return;
   }
   // What was typed meanwhile is on its own way.
   if (control.value === typed) (typing ? showKept : showTaken)(control, written);
-  showWrong(root, control, "");
-  sayOn(root, `The ${NAMES[/** @type {Field} */ (control.dataset.own)]} is saved.`);
+  showWrong(shown.frame, control, "");
+  sayOn(shown.frame, `The ${NAMES[/** @type {Field} */ (control.dataset.own)]} is saved.`);
   // Whoever types is not to be disturbed.
   if (!typing) app.redraw();
 }

@@ -7,20 +7,18 @@ import { listen, listenChanges, slot } from "../view/dom.js";
 import { sayOn } from "../view/entry.js";
 import { closeLarge, fillPhotos, showLarge } from "../view/entryphotos.js";
 import { forgetMissed, isMissed } from "./missed.js";
-import { attempt, sentence } from "./sentence.js";
+import { sentence } from "./sentence.js";
+import { doingWith, isSeen, tell } from "./shown.js";
 
 /** @typedef {import("../kept.js").App} App */
 /** @typedef {import("../log/entries.js").Photo} Photo */
 /** @typedef {import("../log/record.js").Entry} Entry */
 /** @typedef {import("../log/record.js").PhotoNote} PhotoNote */
-/** @typedef {import("./entry.js").Shown} Shown */
-/** @typedef {{note: PhotoNote, photo: Photo, place: number}} Removed */
+/** @typedef {import("./shown.js").Shown} Shown */
+/** A photo that can be had back. @typedef {{note: PhotoNote, photo: Photo, place: number}} Removed */
 
 const WORKING = "Working on the photo…";
 const TOO_MANY = "A find takes six photos at most; the others were left out.";
-
-/** The photo that was removed last, to be had back. @type {Removed | null} */
-let removed = null;
 
 /**
  * Listens to what is done with photos.
@@ -29,59 +27,60 @@ let removed = null;
  * @param {() => Shown} now what is shown
  */
 export function startPhotos(root, app, now) {
-  /** @param {() => Promise<void>} work */
-  const doing = (work) => void attempt(work, (why) => sayOn(root, why), app.failed);
+  const doing = doingWith(app, now);
   /** @param {DOMStringMap} data */
   const named = ({ photo = "" }) => now().entry.photos.findIndex(({ id }) => id === photo);
   listen(root, {
-    camera: () => doing(() => openCamera(root, app, now().entry)),
+    camera: () => doing((here) => openCamera(here, app)),
     gallery: () => slot(root, "from-gallery").click(),
-    larger: (data) => doing(() => enlarge(root, now().entry, named(data))),
+    larger: (data) => doing((here) => enlarge(here, named(data))),
     close: () => closeLarge(root),
-    remove: (data) => doing(() => remove(root, app, now().entry, named(data))),
-    "undo-photo": () => doing(() => bringBack(root, app, now().entry)),
+    remove: (data) => doing((here) => remove(here, app, named(data))),
+    "undo-photo": () => doing((here) => bringBack(here, app)),
   });
   listenChanges(root, {
-    shows: (clue, _, data) => doing(() => tie(root, app, now().entry, { at: named(data), clue })),
+    shows: (clue, _, data) => doing((here) => tie(here, app, { at: named(data), clue })),
   });
   root.addEventListener("change", ({ target }) => {
     if (!(target instanceof HTMLInputElement) || target.type !== "file") return;
     const files = [...(target.files ?? [])];
     target.value = "";
-    if (files.length) doing(() => add(root, app, now().entry, files));
+    if (files.length) doing((here) => add(here, app, files));
   });
-  window.addEventListener("hashchange", () => void (removed = null));
   // The camera was closed without a photo.
   root.addEventListener("cancel", ({ target }) => {
     if (target instanceof HTMLInputElement) book.awaitNoMore().catch(app.failed);
   });
 }
 
-/** Fills in the photos of what is shown. @param {HTMLElement} root @param {Shown} shown */
-export async function fillIn(root, { entry, opened, figures: made }) {
+/** Fills in the photos of what is shown. @param {Shown} shown */
+export async function fillIn({ frame, entry, opened, figures: made }) {
   const there = await book.photosOf(entry);
   const clues = opened?.guide.clues ?? [];
-  fillPhotos(root, { notes: entry.photos, there, clues, left: roomLeft(entry.photos), made });
+  fillPhotos(frame, { notes: entry.photos, there, clues, left: roomLeft(entry.photos), made });
 }
 
 /**
  * The phone may end this page while its camera is open, so all is on the disk before.
- * @param {HTMLElement} root @param {App} app @param {Entry} entry
+ * @param {Shown} here @param {App} app
  */
-async function openCamera(root, app, { id }) {
+async function openCamera(here, app) {
   const desk = app.desk();
   const open = desk && draft(desk.session, desk.stamp);
-  await book.beforeCamera(open, { entry: id, clue: null });
-  slot(root, "from-camera").click();
+  await book.beforeCamera(open, { entry: here.id, clue: null });
+  // Whoever is quick is elsewhere already.
+  if (!isSeen(here)) return book.awaitNoMore();
+  slot(here.frame, "from-camera").click();
 }
 
-/** @param {HTMLElement} root @param {App} app @param {Entry} entry @param {File[]} files */
-async function add(root, app, entry, files) {
+/** @param {Shown} here @param {App} app @param {File[]} files */
+async function add(here, app, files) {
+  const { frame, entry } = here;
   const fitting = files.slice(0, roomLeft(entry.photos));
   const whys = files.length > fitting.length ? [TOO_MANY] : [];
   let kept = entry;
   for (const file of fitting) {
-    sayOn(root, WORKING);
+    sayOn(frame, WORKING);
     try {
       kept = await withPhoto(kept, file);
     } catch (error) {
@@ -92,8 +91,10 @@ async function add(root, app, entry, files) {
   const count = kept.photos.length - entry.photos.length;
   if (isMissed(entry.id)) await forgetMissed();
   else if (!count) await book.awaitNoMore();
-  removed = null;
-  sayOn(root, [added(count), ...whys].filter(Boolean).join(" "));
+  here.removed = null;
+  const say = [added(count), ...whys].filter(Boolean).join(" ");
+  if (whys.length) tell(here, app, say);
+  else sayOn(frame, say);
   app.redraw();
 }
 
@@ -114,10 +115,10 @@ async function withPhoto({ id: owner, photos }, file) {
   return book.change(owner, { photos: [...photos, note] }, [photo]);
 }
 
-/** @param {HTMLElement} root @param {Entry} entry @param {number} place */
-async function enlarge(root, entry, place) {
-  const photo = await photoAt(entry, place);
-  if (photo) showLarge(root, photo.bytes, `Photo ${place + 1}`);
+/** @param {Shown} here @param {number} place */
+async function enlarge(here, place) {
+  const photo = await photoAt(here.entry, place);
+  if (photo && isSeen(here)) showLarge(here.frame, photo.bytes, `Photo ${place + 1}`);
 }
 
 /** @param {Entry} entry @param {number} place */
@@ -126,36 +127,38 @@ async function photoAt(entry, place) {
   return photos.find(({ id }) => id === entry.photos[place]?.id);
 }
 
-/** @param {HTMLElement} root @param {App} app @param {Entry} entry @param {number} place */
-async function remove(root, app, entry, place) {
+/** @param {Shown} here @param {App} app @param {number} place */
+async function remove(here, app, place) {
+  const { frame, entry } = here;
   const note = entry.photos[place];
   const photo = await photoAt(entry, place);
   await book.change(entry.id, { photos: entry.photos.filter((each) => each !== note) });
-  removed = photo ? { note, photo, place } : null;
-  sayOn(root, `Photo ${place + 1} is removed.`, removed !== null);
+  here.removed = photo ? { note, photo, place } : null;
+  sayOn(frame, `Photo ${place + 1} is removed.`, here.removed !== null);
   app.redraw();
-  if (removed) slot(root, "undo").focus();
+  if (here.removed) slot(frame, "undo").focus();
 }
 
-/** @param {HTMLElement} root @param {App} app @param {Entry} entry */
-async function bringBack(root, app, entry) {
-  if (!removed || removed.photo.entry !== entry.id) return;
+/** @param {Shown} here @param {App} app */
+async function bringBack(here, app) {
+  const { frame, entry, removed } = here;
+  if (!removed) return;
   const { note, photo, place } = removed;
   await book.change(entry.id, { photos: entry.photos.toSpliced(place, 0, note) }, [photo]);
-  removed = null;
-  sayOn(root, `Photo ${place + 1} is back.`);
+  here.removed = null;
+  sayOn(frame, `Photo ${place + 1} is back.`);
   app.redraw();
-  slot(root, "photos-title").focus();
+  slot(frame, "photos-title").focus();
 }
 
 /**
  * What a photo shows.
- * @param {HTMLElement} root @param {App} app @param {Entry} entry
+ * @param {Shown} here @param {App} app
  * @param {{at: number, clue: string}} shows
  */
-async function tie(root, app, { id, photos }, { at, clue }) {
+async function tie({ frame, entry: { id, photos } }, app, { at, clue }) {
   const told = photos.with(at, { ...photos[at], clue: clue || null });
   await book.change(id, { photos: told });
-  sayOn(root, `What photo ${at + 1} shows is saved.`);
+  sayOn(frame, `What photo ${at + 1} shows is saved.`);
   app.redraw();
 }

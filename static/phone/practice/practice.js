@@ -175,13 +175,23 @@ async function meet(root, now, round) {
   const { kept } = await known(now.opened.guide.id);
   const first = kept.rounds.find(({ seed }) => seed === round.seed);
   now.kept = { ...kept, begun: now.kept.begun, answered: now.kept.answered };
-  if (first?.said !== round.said || first.sure !== round.sure) say(root, ELSEWHERE);
+  const isOther = first?.said !== round.said || first.sure !== round.sure;
+  if (isOther && shown === now) say(root, ELSEWHERE);
 }
 
-/** Keeps it, or says why it cannot be kept; practice goes on either way. @param {HTMLElement} root @param {App} app @param {() => Promise<void>} work */
+/**
+ * Keeps it, or says why it cannot be kept: here, and over the page for whoever has gone
+ * elsewhere. Practice goes on either way.
+ * @param {HTMLElement} root @param {App} app @param {() => Promise<void>} work
+ */
 function keep(root, app, work) {
-  attempt(work, (why) => say(root, why), app.failed);
+  const now = /** @type {Shown} */ (shown);
+  const tell = (/** @type {string} */ why) => (isSeen(root, now) ? say(root, why) : app.say(why));
+  attempt(work, tell, app.failed);
 }
+
+/** Whether it is on the screen still. @param {HTMLElement} root @param {Shown} now */
+const isSeen = (root, now) => shown === now && !root.hidden;
 
 /** @param {HTMLElement} root @param {string} why */
 function say(root, why) {
