@@ -447,9 +447,17 @@ def updated(page: Page, site: Site) -> None:
     site.update()
     page.goto(site.url)
     expect(page.get_by_role("button", name="Update now")).to_be_visible()
+    expect_open(page)
 
 
 def up_to_date(page: Page, site: Site) -> None:
     page.get_by_role("button", name="Update now").click()
     expect(page.get_by_role("button", name="Update now")).to_be_hidden()
     open_kept(page, site.url)
+    expect_open(page)
+
+
+def expect_open(page: Page) -> None:
+    """Home is drawn to its end, with the marks that were left open on this way."""
+    marks = page.locator("[data-guide-card=dated-marks]")
+    expect(marks.get_by_text("Left open:")).to_be_visible()
